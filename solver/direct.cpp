@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/direct.hpp"
+
+#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
+#include <vector>
+
+#include "solver/errors.hpp"
+#include "solver/residual.hpp"
+
+namespace quoin::solver {
+
+namespace {
+
+constexpr int refinements = 4;
+
+class DirectSolver : public LinearSolver {
+ public:
+  DirectSolver(const FivePointOperator &network, const LinearOptions &options)
+      : network_(network), tolerance_(options.tolerance), diagonal_(diagonal_of(network)) {
+    number_active_nodes();
+    factorise();
+  }
+
+  std::vector<LinearReport> solve(std::span<const double> rhs,
+                                  std::span<double> temperatures) override {
+    const std::size_t n = network_.size();
+    check_right_hand_sides(n, rhs, temperatures);
+    std::vector<LinearReport> reports;
+    for (std::size_t start = 0; start < rhs.size(); start += n) {
+      reports.push_back(solve_one(rhs.subspan(start, n), temperatures.subspan(start, n)));
+    }
+    return reports;
+  }
+
+ private:
+  void number_active_nodes() {
+    for (std::size_t node = 0; node < diagonal_.size(); ++node) {
+      if (diagonal_[node] > 0.0) active_.push_back(node);
+    }
+  }
+
+  void factorise() {
+    std::vector<int> number(diagonal_.size(), 0);
+    for (std::size_t k = 0; k < active_.size(); ++k) number[active_[k]] = static_cast<int>(k);
+    std::vector<Eigen::Triplet<double>> entries;
+    entries.reserve(3 * active_.size());
+    // The lower triangle is enough.
+    const auto couple = [&](std::size_t node, std::size_t other, double conductance) {
+      if (conductance > 0.0) entries.emplace_back(number[other], number[node], -conductance);
+    };
+    for (const std::size_t node : active_) {
+      entries.emplace_back(number[node], number[node], diagonal_[node]);
+      couple(node, node + 1, network_.east[node]);
+      couple(node, node + network_.nx, network_.north[node]);
+    }
+    const auto size = static_cast<Eigen::Index>(active_.size());
+    Eigen::SparseMatrix<double> matrix(size, size);
+    matrix.setFromTriplets(entries.begin(), entries.end());
+    factors_.compute(matrix);
+    if (factors_.info() != Eigen::Success) {
+      throw SolveError("the direct factorisation of the network failed");
+    }
+  }
+
+  LinearReport solve_one(std::span<const double> rhs, std::span<double> temperatures) {
+    std::vector<double> residual(rhs.size());
+    Eigen::VectorXd packed(static_cast<Eigen::Index>(active_.size()));
+    std::fill(temperatures.begin(), temperatures.end(), 0.0);
+    LinearReport report;
+    for (int pass = 0; pass < refinements; ++pass) {
+      write_residual(network_, rhs, temperatures, residual);
+      Eigen::Index k = 0;
+      for (const std::size_t node : active_) packed[k++] = residual[node];
+      const Eigen::VectorXd correction = factors_.solve(packed);
+      k = 0;
+      for (const std::size_t node : active_) temperatures[node] += correction[k++];
+      const Residual reached = residual_of(network_, diagonal_, rhs, temperatures);
+      report.residual = reached.relative;
+      if (reached.meets(tolerance_)) return report;
+    }
+    throw unmet_tolerance(report.residual, tolerance_);
+  }
+
+  FivePointOperator network_;
+  double tolerance_;
+  std::vector<double> diagonal_;
+  std::vector<std::size_t> active_;
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>> factors_;
+};
+
+}  // namespace
+
+std::unique_ptr<LinearSolver> direct_solver(const FivePointOperator &network,
+                                            const LinearOptions &options) {
+  return std::make_unique<DirectSolver>(network, options);
+}
+
+}  // namespace quoin::solver
