@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+
+#include "materials/law.hpp"
+
+namespace quoin::materials {
+
+/// How well a value is known.
+enum class Confidence : std::uint8_t {
+  published,  ///< read in a published text, which the source names
+  memory,     ///< recalled from the named text, not read again for this entry
+  typical,    ///< common practice, no source
+  stated,     ///< given by the author of the case
+};
+
+/// A value with where it comes from. Unit as the member that holds it says.
+struct Sourced {
+  double value = 0.0;
+  Confidence confidence = Confidence::stated;
+  std::string source;         ///< empty for stated values
+  std::optional<double> low;  ///< the spread met in practice, where known
+  std::optional<double> high;
+};
+
+/// What a face made of this material is, for the choice of its surface resistance.
+enum class Part : std::uint8_t { fabric, frame, glazing };
+
+/// A building material.
+struct Material {
+  std::string name;
+  std::string about;                      ///< one line for the catalogue
+  Sourced conductivity;                   ///< dry, W/(m K)
+  Sourced density;                        ///< dry, kg/m3
+  std::optional<Sourced> saturation;      ///< moisture content of the saturated material, m3/m3
+  std::optional<Sourced> moisture_at_80;  ///< in equilibrium with 80 % humidity, m3/m3
+  std::optional<Sourced> vapour_resistance_dry;  ///< mu; infinite for metal and glass
+  std::optional<Sourced> vapour_resistance_wet;
+  Law law;  ///< how the conductivity grows with moisture
+  Part part = Part::fabric;
+};
+
+}  // namespace quoin::materials
