@@ -1,0 +1,124 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Runs one check of tools/checks on small trees: a sound one it must take, broken ones it must refuse.
+
+usage: twins.py CHECK [ARGUMENT...]    (the arguments follow the tree on the check's command line)
+"""
+
+import pathlib
+import subprocess
+import sys
+import tempfile
+
+CHECKS = pathlib.Path(__file__).resolve().parents[2] / "tools" / "checks"
+STYLE = pathlib.Path(__file__).resolve().parents[2] / ".clang-format"
+SPDX = "// SPDX-License-" + "Identifier: Apache-2.0\n"
+HEADER = SPDX + "#pragma once\n"
+
+SOUND = {
+    "CMakeLists.txt": "#" + SPDX[2:],
+    "LICENSE": "Apache License\n",
+    "README.md": "See https://example.org/home/page and build/work/log, tests/home/x.\n",
+    "geometry/grid.hpp": HEADER + "\ninline int rows() { return 1; }\n",
+    "solver/system.hpp": HEADER + '\n#include "geometry/grid.hpp"\n\nint unknowns();\n',
+    "solver/system.cpp": SPDX + '#include "solver/system.hpp"\n\n#include <Eigen/Sparse>\n\n'
+                                "int unknowns() { return rows(); }\n",
+    "cases/yaml_tree.cpp": SPDX + "#include <yaml-cpp/yaml.h>\n",
+    "tools/vtk_grid.cpp": SPDX + '#include <vtkPoints.h>\n\n#include "solver/system.hpp"\n',
+    "tests/solver/test_system.cpp": SPDX + '#include "solver/system.hpp"\n',
+}
+
+# Check: list of (files laid over the sound tree, text the refusal must contain).
+BROKEN = {
+    "layers": [
+        ({"geometry/grid.hpp": '#include "materials/law.hpp"\n'},
+         "geometry/grid.hpp:1: geometry/ may not include materials/"),
+        ({"materials/law.hpp": '#include "geometry/grid.hpp"\n'},
+         "materials/ may not include geometry/"),
+        ({"solver/system.hpp": '\n#  include "cases/case.hpp"\n'},
+         "solver/system.hpp:2: solver/ may not include cases/"),
+        ({"cases/case.hpp": '#include "solver/system.hpp"\n'}, "cases/ may not include solver/"),
+        ({"cases/case.hpp": '#include "tools/run.hpp"\n'}, "cases/ may not include tools/"),
+        ({"tools/run.cpp": '#include "tests/support/within.hpp"\n'},
+         "tools/ may not include tests/"),
+        ({"solver/system.cpp": '#include "system.hpp"\n'}, "does not start at the top"),
+        ({"solver/system.cpp": '#include "../geometry/grid.hpp"\n'}, "does not start at the top"),
+        ({"cases/quantity.cpp": "#include <yaml-cpp/yaml.h>\n"},
+         "yaml-cpp only in cases/yaml_tree.cpp"),
+        ({"tools/report.cpp": "#include <vtkPoints.h>\n"}, "VTK only in tools/vtk_*.cpp"),
+        ({"solver/system.hpp": "#include <Eigen/Sparse>\n"}, "Eigen only in solver/*.cpp"),
+        ({"cases/case.cpp": "#include <Eigen/Dense>\n"}, "Eigen only in solver/*.cpp"),
+        ({"solver/findings.cpp": "#include <nlohmann/json.hpp>\n"}, "nlohmann-json only in"),
+        ({"tools/run.cpp": "#include <CLI/CLI.hpp>\n"}, "CLI11 only in tools/main.cpp"),
+        ({"geometry/grid.cpp": "#include <doctest/doctest.h>\n"}, "doctest only in tests/"),
+        ({"geometry/grid.hpp": '#include "geometry/line.hpp"\n',
+          "geometry/line.hpp": '#include "geometry/grid.hpp"\n'},
+         "cycle: geometry/grid.hpp -> geometry/line.hpp -> geometry/grid.hpp"),
+        ({"geometry/grid.hpp": '#include "geometry/line.hpp"\n',
+          "geometry/line.hpp": '#include "geometry/point.hpp"\n',
+          "geometry/point.hpp": '#include "geometry/line.hpp"\n'},
+         "cycle: geometry/line.hpp -> geometry/point.hpp -> geometry/line.hpp"),
+        ({"cases/case.cpp": '#include "yaml-cpp/yaml.h"\n'}, "does not start at the top"),
+    ],
+    "headers": [
+        ({"geometry/grid.hpp": "#pragma once\nstd::vector<int> rows();\n"},
+         "geometry/grid.hpp: does not compile on its own"),
+        ({"geometry/grid.hpp": "inline int rows() { return 1; }\n"},
+         "geometry/grid.hpp: does not compile on its own"),
+        ({"geometry/grid.hpp": "#pragma once\ninline int rows(long n) { return n; }\n"},
+         "geometry/grid.hpp: does not compile on its own"),
+    ],
+    "format": [
+        ({"geometry/grid.hpp": HEADER + "\ninline int rows(){ return 1; }\n"},
+         "geometry/grid.hpp:4"),
+        ({"solver/system.cpp": SPDX + "\n   int unknowns();\n"}, "solver/system.cpp:"),
+    ],
+    "licence": [
+        ({"geometry/grid.hpp": "#pragma once\n"}, "geometry/grid.hpp: no line"),
+        ({"geometry/grid.cpp": "\n\n" + SPDX}, "geometry/grid.cpp: no line"),
+        ({"CMakeLists.txt": "project(quoin)\n"}, "CMakeLists.txt: no line"),
+        ({"tools/demo": "#!/bin/sh\n"}, "tools/demo: no line"),
+        ({"tools/checks/tree.py": "import sys\n"}, "tools/checks/tree.py: no line"),
+    ],
+    "top_level": [
+        ({"src/grid.cpp": SPDX}, "src: not a name of the top level"),
+        ({"notes.txt": "\n"}, "notes.txt: not a name of the top level"),
+    ],
+    "places": [
+        ({"README.md": "Built in /" + "home/ann/quoin.\n"}, "README.md:1: names /" + "home/ann"),
+        ({"tests/solver/test_system.cpp": SPDX + 'auto f = "/' + 'work/case.yaml";\n'},
+         "test_system.cpp:2: names /" + "work/case"),
+    ],
+}
+
+
+def verdict(check, contents, arguments):
+    """Exit code and output of a check on a tree of the given files."""
+    with tempfile.TemporaryDirectory() as folder:
+        root = pathlib.Path(folder)
+        for name, content in {".clang-format": STYLE.read_text(encoding="utf-8"),
+                              **contents}.items():
+            (root / name).parent.mkdir(parents=True, exist_ok=True)
+            (root / name).write_text(content, encoding="utf-8")
+        ran = subprocess.run([sys.executable, CHECKS / f"{check}.py", root, *arguments],
+                             capture_output=True, text=True, check=False)
+        return ran.returncode, ran.stdout + ran.stderr
+
+
+def main():
+    check, arguments = sys.argv[1], sys.argv[2:]
+    code, output = verdict(check, SOUND, arguments)
+    if code == 77:
+        print(output)
+        sys.exit(77)
+    failures = [] if code == 0 else [f"a sound tree was refused:\n{output}"]
+    for changes, expected in BROKEN[check]:
+        code, output = verdict(check, {**SOUND, **changes}, arguments)
+        if code != 1 or expected not in output:
+            failures.append(f"expected exit 1 and '{expected}', got exit {code}:\n{output}")
+    print("\n".join(failures))
+    print(f"{check}: {len(BROKEN[check]) + 1} trees, {len(failures)} wrongly judged")
+    sys.exit(1 if failures else 0)
+
+
+if __name__ == "__main__":
+    main()

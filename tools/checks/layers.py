@@ -1,0 +1,104 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Checks who includes whom: folder layers, one door per foreign library, no cycles.
+
+usage: layers.py ROOT
+"""
+
+import fnmatch
+import re
+
+import tree
+
+# The folders each folder may include, itself aside. The order has no cycle, so neither have they.
+LAYERS = {
+    "geometry": set(),
+    "materials": set(),
+    "solver": {"geometry", "materials"},
+    "cases": {"geometry", "materials"},
+    "tools": {"geometry", "materials", "solver", "cases"},
+    "tests": {"geometry", "materials", "solver", "cases", "tools"},
+}
+
+# Foreign library: how its headers are spelt, and the files that may include them.
+DOORS = {
+    "yaml-cpp": (r"yaml-cpp/", ["cases/yaml_tree.cpp"]),
+    "VTK": (r"vtk\w*\.h$", ["tools/vtk_*.cpp", "tests/tools/test_vtk_*.cpp"]),
+    "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
+                                         "tests/benchmarks/*.cpp"]),
+    "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
+    "CLI11": (r"CLI/", ["tools/main.cpp"]),
+    "librsvg and cairo": (r"(librsvg|cairo)", ["tools/*.cpp"]),
+    "doctest": (r"doctest", ["tests/*"]),
+    "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*.cpp"]),
+}
+
+INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]')
+
+
+def includes(root, name):
+    """(line number, is quoted, included path) of each include of a file. Ours are quoted."""
+    for number, line in enumerate(tree.text(root, name).splitlines(), 1):
+        found = INCLUDE.match(line)
+        if found:
+            yield number, found[1] == '"', found[2]
+
+
+def layer_fault(folder, included):
+    target = included.split("/")[0]
+    if target not in LAYERS:
+        return f'"{included}" does not start at the top of the tree'
+    if target != folder and target not in LAYERS.get(folder, ()):
+        return f"{folder}/ may not include {target}/"
+    return None
+
+
+def door_fault(name, included):
+    for library, (spelling, doors) in DOORS.items():
+        if re.match(spelling, included) and not any(
+                fnmatch.fnmatch(name.as_posix(), door) for door in doors):
+            return f"{library} only in {', '.join(doors)}"
+    return None
+
+
+def cycle(graph):
+    """Some cycle of a graph (node -> nodes) as a list that ends where it starts, or None."""
+    done = set()
+
+    def search(node, trail):
+        if node in trail:
+            return trail[trail.index(node):] + [node]
+        if node in done:
+            return None
+        for following in sorted(graph.get(node, ())):
+            found = search(following, trail + [node])
+            if found:
+                return found
+        done.add(node)
+        return None
+
+    for node in sorted(graph):
+        found = search(node, [])
+        if found:
+            return found
+    return None
+
+
+def faults(root):
+    found = []
+    graph = {}
+    for name in tree.cpp_files(root):
+        for number, quoted, included in includes(root, name):
+            where = f"{name}:{number}: "
+            fault = layer_fault(name.parts[0], included) if quoted else door_fault(name, included)
+            if fault:
+                found.append(where + fault)
+            if quoted:
+                graph.setdefault(name.as_posix(), set()).add(included)
+    circle = cycle(graph)
+    if circle:
+        found.append("cycle: " + " -> ".join(circle))
+    return found
+
+
+if __name__ == "__main__":
+    tree.run(faults)
