@@ -1,0 +1,97 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "geometry/recipes/drawing.hpp"
+#include "solver/field.hpp"
+
+namespace quoin::solver {
+
+/// A number with its error band: the truth is taken to lie within value - band and value + band.
+struct Estimate {
+  double value = 0.0;
+  double band = 0.0;
+  bool asymptotic =
+      true;  ///< false: the grids do not yet converge at a steady order; the band is a guess
+};
+
+/// One cold place on a surface.
+struct Spot {
+  geometry::Point place;
+  SpaceId space;
+  RegionId region;
+  double along = 0.0;        ///< on the developed surface, m
+  Estimate temperature;      ///< degC
+  Estimate factor;           ///< fRsi; NaN where inside and outside are equally warm
+  double thermometer = 0.0;  ///< mean over the coldest 10 mm there, degC: what a thermometer reads
+};
+
+/// What happens on the surfaces of one inside or unheated air.
+struct AirSurface {
+  SpaceId air;
+  Spot coldest;
+  std::vector<Spot> cold_spots;  ///< every local minimum along the surfaces, coldest first
+};
+
+/// Thermal coupling of two airs.
+struct Coupling {
+  SpaceId a;
+  SpaceId b;
+  double value = 0.0;  ///< L2D, W/(m K): the middle of the bracket
+  double low = 0.0;    ///< the truth lies between low and high
+  double high = 0.0;
+};
+
+struct ProbeValue {
+  geometry::Point place;
+  Estimate temperature;  ///< degC
+};
+
+/// A test that every solution must pass.
+struct Check {
+  std::string name;
+  double value = 0.0;
+  double limit = 0.0;
+  bool holds = true;
+};
+
+/// One purpose solved: the field on the finest mesh and what follows from it.
+struct Solution {
+  Field field;
+  Physics physics;
+  std::vector<double> temperature;  ///< at each node, degC
+  std::vector<AirSurface> airs;     ///< inside and unheated ones
+  Per<SpaceId, double> flows;       ///< into the section, W/m
+  std::vector<Coupling> couplings;
+  std::vector<ProbeValue> probes;
+  std::vector<Check> checks;
+  bool accurate = true;  ///< the wanted accuracy was reached
+};
+
+/// A plane part of the detail on its own, by the exact sum of resistances.
+struct PlainPart {
+  std::string name;
+  double transmittance = 0.0;        ///< U with the resistances of the heat-flow purpose, W/(m2 K)
+  double surface_factor = 0.0;       ///< fRsi with the resistances of the surface purpose
+  double surface_temperature = 0.0;  ///< degC, surface purpose
+};
+
+/// Linear thermal transmittance by one way of measuring.
+struct LinearTransmittance {
+  geometry::Dimensions dimensions;
+  Estimate value;  ///< psi, W/(m K)
+};
+
+/// How far the field at a cut plane is from the one-dimensional one.
+struct CutPlane {
+  geometry::Point from;
+  geometry::Point to;
+  double departure =
+      0.0;  ///< largest |g - its share in a plane wall| along the plane; 0: one-dimensional
+  double distance = 0.0;  ///< to the coldest spot, m
+};
+
+}  // namespace quoin::solver

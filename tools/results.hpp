@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "materials/conductivity.hpp"
+#include "solver/findings.hpp"
+
+namespace quoin::tools {
+
+using geometry::Per;
+using geometry::RegionId;
+using geometry::SpaceId;
+
+/// The humidity side of one inside air.
+struct AirHumidity {
+  SpaceId air;
+  double humidity = 0.0;           ///< of the air, relative, 0 to 1
+  double dew_point = 0.0;          ///< degC
+  double mould_temperature = 0.0;  ///< where the surface humidity reaches 80 %, degC
+  double surface_humidity = 0.0;   ///< at the coldest spot, relative; above 1 it condenses
+  double margin_to_mould = 0.0;    ///< coldest spot above mould_temperature, K; negative: below
+  double margin_to_condensation = 0.0;  ///< coldest spot above dew_point, K
+  double factor_needed = 0.0;           ///< fRsi at which the surface humidity is just 80 %
+  double highest_safe_humidity = 0.0;   ///< of the room's air for 80 % at the coldest spot
+};
+
+/// How sure a verdict is.
+enum class Certainty {
+  certain,    ///< the margin is larger than the numerical band
+  too_close,  ///< the band reaches across the limit
+};
+
+/// One criterion judged at the coldest spot of one air.
+struct Verdict {
+  std::string criterion;
+  SpaceId space;
+  bool holds = false;
+  double margin = 0.0;  ///< positive: on the safe side, in `unit`
+  double band = 0.0;    ///< of the margin, same unit
+  std::string unit;     ///< "%RH" or "1"
+  Certainty certainty = Certainty::certain;
+  std::string gate;  ///< why a favourable verdict is withheld; empty: it is not
+};
+
+/// One variant, solved.
+struct SolvedVariant {
+  cases::Variant variant;
+  Per<RegionId, materials::Conductivity> conductivity;
+  solver::Solution surface;  ///< with the resistances of the surface-temperature purpose
+  solver::Solution heat;     ///< with the resistances of the heat-flow purpose
+  std::vector<solver::PlainPart> plain;  ///< what the recipe knows; else empty
+  std::vector<solver::LinearTransmittance> psi;
+  std::vector<solver::CutPlane> cut_planes;
+  std::vector<AirHumidity> humidity;
+  std::vector<Verdict> verdicts;
+  std::vector<std::string> warnings;  ///< in plain words
+  std::string summary;                ///< the verdict in plain words
+};
+
+/// What one variant changed against the first.
+struct Change {
+  std::string variant;
+  SpaceId space;
+  double before = 0.0;  ///< coldest spot, degC
+  double after = 0.0;
+  double moved = 0.0;          ///< how far the coldest spot moved, m
+  double biggest_drop = 0.0;   ///< of any cold spot present in both, K; 0: none got colder
+  geometry::Point drop_place;  ///< where
+  std::string words;           ///< the same in plain words
+};
+
+/// A whole case, solved.
+struct Results {
+  std::string title;
+  std::string note;
+  std::string file;
+  std::string sha256;
+  std::vector<SolvedVariant> variants;
+  std::vector<Change> changes;
+};
+
+}  // namespace quoin::tools
