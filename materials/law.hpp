@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <string_view>
 #include <variant>
 
 #include "materials/laws/between_dry_and_saturated.hpp"
@@ -15,5 +16,10 @@ namespace quoin::materials {
 /// line here.
 using Law =
     std::variant<Constant, BetweenDryAndSaturated, Exponential, PerMassPercent, PerVolumeTable>;
+
+/// As case files and the catalogue write it.
+[[nodiscard]] inline std::string_view name_of(const Law& law) {
+  return std::visit([](const auto& one) { return one.name; }, law);
+}
 
 }  // namespace quoin::materials

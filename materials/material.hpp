@@ -6,6 +6,7 @@
 #include <string>
 
 #include "materials/law.hpp"
+#include "materials/part.hpp"
 
 namespace quoin::materials {
 
@@ -26,9 +27,6 @@ struct Sourced {
   std::optional<double> high;
 };
 
-/// What a face made of this material is, for the choice of its surface resistance.
-enum class Part : std::uint8_t { fabric, frame, glazing };
-
 /// A building material.
 struct Material {
   std::string name;
@@ -40,6 +38,8 @@ struct Material {
   std::optional<Sourced> vapour_resistance_dry;  ///< mu; infinite for metal and glass
   std::optional<Sourced> vapour_resistance_wet;
   Law law;  ///< how the conductivity grows with moisture
+  Confidence law_confidence = Confidence::stated;
+  std::string law_source;  ///< of the values in the law; empty where the author states them
   Part part = Part::fabric;
 };
 

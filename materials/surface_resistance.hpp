@@ -1,0 +1,54 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstdint>
+#include <optional>
+
+#include "materials/part.hpp"
+
+namespace quoin::materials {
+
+/// What a calculation is for; each purpose has surface resistances of its own.
+enum class Purpose : std::uint8_t {
+  surface_temperature,  ///< coldest spots and mould: ISO 13788
+  heat_flow,            ///< L2D and psi: ISO 6946
+};
+
+/// Where a surface looks, seen from the material.
+enum class Facing : std::uint8_t {
+  sideways,
+  up,    ///< a floor, a roof
+  down,  ///< a ceiling
+};
+
+/// The air in front of a surface.
+enum class Side : std::uint8_t { inside, outside, unheated };
+
+/// A surface, as far as its resistance depends on it.
+struct Face {
+  Side side = Side::inside;
+  Facing facing = Facing::sideways;
+  Part part = Part::fabric;
+  std::optional<double> wind;  ///< m/s; only outside
+};
+
+/// The surface resistance of a face, m2K/W. Heat is taken to leave an inside space and to enter an
+/// unheated one: so it rises through a ceiling seen from inside and through an attic floor seen
+/// from the attic. An unheated space has the values of an inside one. Source: ISO 6946:2017 and ISO
+/// 13788:2012 (memory).
+[[nodiscard]] double surface_resistance(const Face& face, Purpose purpose);
+
+/// The outside surface resistance, m2K/W, in a wind, m/s: convection 4 + 4 v and radiation of a
+/// surface of emissivity 0.9 at 0 degC.
+/// Source: annex of ISO 6946:2007 (memory).
+[[nodiscard]] double outside_resistance(double wind);
+
+/// Which way heat crosses an air layer.
+enum class HeatDirection : std::uint8_t { horizontal, up, down };
+
+/// The resistance, m2K/W, of an unventilated air layer between surfaces of emissivity 0.9, from its
+/// thickness along the heat flow, m, above 0 and up to 0.3.
+/// Source: annex of ISO 6946:2007 (memory), radiation at 10 degC.
+[[nodiscard]] double air_layer_resistance(double thickness, HeatDirection direction);
+
+}  // namespace quoin::materials
