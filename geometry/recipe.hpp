@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <array>
+#include <optional>
 #include <string>
 #include <variant>
-#include <vector>
 
 #include "geometry/recipes/corner.hpp"
 #include "geometry/recipes/drawing.hpp"
@@ -15,5 +14,12 @@ namespace quoin::geometry {
 
 /// Every recipe the case file knows. A new one is one file in recipes/ and one line here.
 using Recipe = std::variant<Wall, Corner, Reveal>;
+
+/// The drawing a recipe stands for.
+[[nodiscard]] Drawing drawing_of(const Recipe& recipe);
+
+/// Why a recipe cannot be built as described; nothing where it can, or where every value is
+/// possible.
+[[nodiscard]] std::optional<std::string> objection(const Recipe& recipe);
 
 }  // namespace quoin::geometry

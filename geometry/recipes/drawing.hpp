@@ -23,7 +23,9 @@ struct Flank {
   std::vector<Layer> layers;  ///< from the inside out
   SpaceId inside;
   SpaceId outside;
-  double internal = 0.0;          ///< its length by internal dimensions, m
+  /// Its length by internal dimensions, m. All three are 0 where nothing meets and psi has no
+  /// meaning.
+  double internal = 0.0;
   double overall_internal = 0.0;  ///< by overall internal dimensions, m
   double external = 0.0;          ///< by external dimensions, m
 };
@@ -34,5 +36,15 @@ struct Drawing {
   std::vector<Flank> flanks;  ///< psi = L2D - sum(U x length) over these
   double thickness = 0.0;     ///< of the thickest flank, m: for the rule of three thicknesses
 };
+
+/// How much of a space a recipe paints beside the wall, m: enough to see it, not part of the
+/// answer.
+inline constexpr double space_margin = 0.1;
+
+/// Lengths that differ by less than this are meant to be equal, m.
+inline constexpr double snap_tolerance = 1e-6;
+
+/// Of all layers together, m.
+[[nodiscard]] double thickness_of(const std::vector<Layer>& layers);
 
 }  // namespace quoin::geometry

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -40,6 +42,9 @@ void describe(Visitor& visit, Reveal& reveal) {
   visit.space("inside", reveal.inside, "inside", "the space inside");
   visit.space("outside", reveal.outside, "outside", "the space outside");
 }
+
+/// Why a reveal cannot be built as described; nothing where it can.
+[[nodiscard]] std::optional<std::string> objection_to(const Reveal& reveal);
 
 /// The drawing of a reveal. The inside face of the wall lies on y = 0, the outside at y = -t; the
 /// structural opening begins at x = 0, the wall at x < 0, the frame at x > 0.

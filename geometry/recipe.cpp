@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "geometry/recipe.hpp"
+
+#include <concepts>
+
+namespace quoin::geometry {
+namespace {
+
+/// Recipes that some values make impossible say so; the others need not.
+template <class Kind>
+concept CanBeImpossible = requires(const Kind& recipe) {
+  { objection_to(recipe) } -> std::same_as<std::optional<std::string>>;
+};
+
+}  // namespace
+
+double thickness_of(const std::vector<Layer>& layers) {
+  double sum = 0.0;
+  for (const Layer& layer : layers) sum += layer.thickness;
+  return sum;
+}
+
+Drawing drawing_of(const Recipe& recipe) {
+  return std::visit([](const auto& kind) { return drawing_of(kind); }, recipe);
+}
+
+std::optional<std::string> objection(const Recipe& recipe) {
+  return std::visit(
+      []<class Kind>(const Kind& kind) -> std::optional<std::string> {
+        if constexpr (CanBeImpossible<Kind>) return objection_to(kind);
+        return std::nullopt;
+      },
+      recipe);
+}
+
+}  // namespace quoin::geometry

@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <algorithm>
+
+#include "geometry/recipes/corner.hpp"
+
+namespace quoin::geometry {
+
+Drawing drawing_of(const Corner& corner) {
+  Drawing drawing;
+  const bool external = corner.turn == Turn::external;
+  const double thickness = thickness_of(corner.layers);
+  const double end = thickness + corner.leg;
+  const SpaceId around = external ? corner.outside : corner.inside;
+  const SpaceId within = external ? corner.inside : corner.outside;
+
+  // Squares from the wrapping face towards the angle, each covering all but a strip of the one
+  // before.
+  drawing.sheet = {{around, rectangle(-space_margin, 0, -space_margin, end), {}},
+                   {around, rectangle(0, end, -space_margin, 0), {}}};
+  std::vector<Layer> inwards = corner.layers;
+  if (external) std::reverse(inwards.begin(), inwards.end());
+  double offset = 0.0;
+  for (const Layer& layer : inwards) {
+    drawing.sheet.push_back({layer.region, rectangle(offset, end, offset, end), {}});
+    offset += layer.thickness;
+  }
+  drawing.sheet.push_back({within, rectangle(thickness, end, thickness, end), {}});
+
+  const double shorter = 2 * corner.leg;  // both legs, along the face of the angle
+  const double longer = 2 * end;          // both legs, along the wrapping face
+  drawing.flanks = {{.name = "wall",
+                     .layers = corner.layers,
+                     .inside = corner.inside,
+                     .outside = corner.outside,
+                     .internal = external ? shorter : longer,
+                     .overall_internal = external ? shorter : longer,
+                     .external = external ? longer : shorter}};
+  drawing.thickness = thickness;
+  return drawing;
+}
+
+}  // namespace quoin::geometry

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "geometry/recipes/wall.hpp"
+
+namespace quoin::geometry {
+
+Drawing drawing_of(const Wall& wall) {
+  Drawing drawing;
+  const double thickness = thickness_of(wall.layers);
+  const double h = wall.height;
+  drawing.sheet = {{wall.inside, rectangle(-space_margin, 0, 0, h), {}},
+                   {wall.outside, rectangle(thickness, thickness + space_margin, 0, h), {}}};
+  double x = 0.0;
+  for (const Layer& layer : wall.layers) {
+    drawing.sheet.push_back({layer.region, rectangle(x, x + layer.thickness, 0, h), {}});
+    x += layer.thickness;
+  }
+  drawing.flanks = {
+      {.name = "wall", .layers = wall.layers, .inside = wall.inside, .outside = wall.outside}};
+  drawing.thickness = thickness;
+  return drawing;
+}
+
+}  // namespace quoin::geometry
