@@ -47,7 +47,7 @@ Conductivity conductivity_of(const Material& material, double moisture) {
   if (const double bound = wet_mineral_bound(dry.saturation.value_or(held));
       value > dry.conductivity && value > bound) {
     warnings.push_back(fmt::format(
-        "{:.3g} W/(m K) is more than wet stone or brick conducts, about {:.3g}", value, bound));
+        "{:.3g} W/(m K) is more than wet stone, brick or concrete conducts, about {:.3g}", value, bound));
   }
 
   Conductivity result{value, name_of(material.law), std::nullopt};
@@ -79,7 +79,7 @@ std::vector<std::string> flaws(const Material& material) {
 }
 
 double wet_mineral_bound(double water) {
-  return std::pow(3.5, 1.0 - water) * std::pow(0.60, water);
+  return std::pow(4.0, 1.0 - water) * std::pow(0.60, water);
 }
 
 }  // namespace quoin::materials

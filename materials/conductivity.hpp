@@ -25,10 +25,11 @@ struct Conductivity {
 /// What contradicts itself in a material whatever its state, each in plain words.
 [[nodiscard]] std::vector<std::string> flaws(const Material& material);
 
-/// The most that stone or fired clay conducts with this volume fraction of water in it, W/(m K):
-/// the geometric mean of dense crystalline rock, 3.5, and water, 0.60. Only stone rich in quartz
-/// goes beyond it.
-/// Source: both conductivities ISO 10456:2007 table 3 (memory); the mean is common practice.
+/// The most that stone, brick or concrete conducts with this volume fraction of water in it,
+/// W/(m K): the geometric mean of its solids, 4.0, and water, 0.60. Only stone rich in quartz goes
+/// beyond it.
+/// Source: common practice, no source; solids a little above the dense rocks of ISO 10456 (3.5,
+/// memory), so that measured wet concrete and brick lie below.
 [[nodiscard]] double wet_mineral_bound(double water);
 
 }  // namespace quoin::materials

@@ -44,10 +44,15 @@ double lowest_safe_surface_temperature(double air_temperature, double air_humidi
   return saturation_temperature(air_humidity * saturation_pressure(air_temperature) / limit);
 }
 
+double temperature_factor(double surface_temperature, double inside_temperature,
+                          double outside_temperature) {
+  return (surface_temperature - outside_temperature) / (inside_temperature - outside_temperature);
+}
+
 double factor_needed(double air_temperature, double air_humidity, double outside_temperature,
                      double limit) {
   const double lowest = lowest_safe_surface_temperature(air_temperature, air_humidity, limit);
-  return (lowest - outside_temperature) / (air_temperature - outside_temperature);
+  return temperature_factor(lowest, air_temperature, outside_temperature);
 }
 
 double highest_safe_humidity(double air_temperature, double surface_temperature, double limit) {

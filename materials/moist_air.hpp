@@ -26,6 +26,10 @@ namespace quoin::materials {
 [[nodiscard]] double lowest_safe_surface_temperature(double air_temperature, double air_humidity,
                                                      double limit);
 
+/// The temperature factor fRsi of a surface between an inside and an outside, which differ.
+[[nodiscard]] double temperature_factor(double surface_temperature, double inside_temperature,
+                                        double outside_temperature);
+
 /// The temperature factor fRsi that a surface needs for its humidity to stay at `limit`, in this
 /// air inside and this temperature outside, which differs from the inside one. Above 1 where the
 /// air itself is too humid; below 0 where no surface can be too cold.
@@ -47,7 +51,8 @@ namespace quoin::materials {
 
 /// The humidity above which mould can start to grow on a sensitive surface given time: 1 at and
 /// below 0 degC, 0.80 above 20 degC.
-/// Source: Hukka and Viitanen, Wood Science and Technology 33 (1999) (memory).
+/// Source: A mathematical model of mould growth on wooden material, Wood Science and Technology 33
+/// (1999) (memory).
 [[nodiscard]] double critical_mould_humidity(double temperature);
 
 }  // namespace quoin::materials
