@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <utility>
 #include <vector>
 
 #include "geometry/mesh.hpp"
@@ -19,7 +20,10 @@ struct Field {
   std::vector<double> coupling;  ///< flow from air a to air b at 1 K, W/(m K). Shape: airs by airs
   std::vector<double> space_flow;  ///< flow into the section from space s when air a is 1 K warmer
                                    ///< than the others, W/(m K). Shape: airs by spaces
-  double residual = 0.0;           ///< worst relative residual of the linear solves
+  /// Airs that meet in a node without any resistance between: the flow there is infinite, and the
+  /// couplings of the pair only grow with refinement. The lower id first.
+  std::vector<std::pair<SpaceId, SpaceId>> touching;
+  double residual = 0.0;  ///< worst relative residual of the linear solves
   int iterations = 0;
 };
 

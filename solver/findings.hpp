@@ -6,17 +6,10 @@
 #include <vector>
 
 #include "geometry/recipes/drawing.hpp"
+#include "solver/estimate.hpp"
 #include "solver/field.hpp"
 
 namespace quoin::solver {
-
-/// A number with its error band: the truth is taken to lie within value - band and value + band.
-struct Estimate {
-  double value = 0.0;
-  double band = 0.0;
-  bool asymptotic =
-      true;  ///< false: the grids do not yet converge at a steady order; the band is a guess
-};
 
 /// One cold place on a surface.
 struct Spot {

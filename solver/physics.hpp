@@ -19,6 +19,8 @@ struct Physics {
   Per<SpaceId, Per<RegionId, std::array<double, 3>>> resistance;
   Per<SpaceId, SpaceId> air;  ///< of each space: itself, or the space it is like
 
+  Per<RegionId, char> is_fabric;  ///< not a frame or glazing: its cold spots are judged for mould
+
   [[nodiscard]] double surface_resistance(SpaceId space, RegionId region, Facing facing) const {
     return resistance[space][region][static_cast<std::size_t>(facing)];
   }

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "geometry/mesh.hpp"
+#include "solver/linear.hpp"
+#include "solver/physics.hpp"
+
+namespace quoin::solver {
+
+/// The way from one unknown to the air of a space, through half a face and its surface resistance.
+struct AirLink {
+  std::size_t unknown = 0;
+  SpaceId space;
+  double conductance = 0.0;  ///< W/(m K)
+};
+
+/// A node on a surface without resistance: it has the temperature of the air. Where surfaces of
+/// several spaces without resistance meet in one node, it has their mean.
+struct FixedNode {
+  std::size_t node = 0;
+  std::vector<SpaceId> spaces;
+};
+
+/// A section turned into a network, before any temperature is known.
+struct Assembly {
+  FivePointOperator network;  ///< all conductances, fixed nodes still free
+  std::vector<AirLink> links;
+  std::vector<FixedNode> fixed;
+  std::vector<char> solid;  ///< whether an unknown belongs to material. Shape: unknowns
+};
+
+/// Control volumes around the nodes: the conductance between two neighbouring nodes is the sum over
+/// the two cells that share their edge of conductivity x half width / distance. Exact for layers in
+/// series and side by side; its heat flow is never below the true one (Dirichlet's principle on
+/// linear elements over right triangles, whose couplings these are).
+[[nodiscard]] Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics);
+
+/// Control volumes on the cells, joined by the series conductances of their halves: its heat flow
+/// is never above the true one (Thomson's principle on fluxes constant across each cell side).
+/// Shape: unknowns are the cells, (i, j) at index j * columns + i.
+[[nodiscard]] Assembly cell_centred(const geometry::Mesh& mesh, const Physics& physics);
+
+}  // namespace quoin::solver

@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "solver/assembly.hpp"
+
+namespace quoin::solver {
+
+/// The network solved once for each air: that air at 1, all others at 0.
+struct Basis {
+  std::vector<SpaceId> airs;           ///< those that touch the section, in order of their ids
+  std::vector<std::vector<double>> g;  ///< Shape: airs by unknowns
+  std::vector<double> space_flow;      ///< from each space into the section. Shape: airs by spaces
+  double residual = 0.0;               ///< worst of the linear solves, relative
+  int iterations = 0;                  ///< most of the linear solves
+};
+
+/// Throws: SolveError.
+[[nodiscard]] Basis basis_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air,
+                             const LinearOptions& options);
+
+/// Flow from air a to air b at 1 K between them, all others at either temperature, W/(m K).
+/// Shape: airs by airs, symmetric; the diagonal is the flow of each air to all others.
+[[nodiscard]] std::vector<double> couplings(const Basis& basis, const Per<SpaceId, SpaceId>& air);
+
+}  // namespace quoin::solver

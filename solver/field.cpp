@@ -1,0 +1,96 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/field.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include "solver/assembly.hpp"
+#include "solver/basis.hpp"
+
+namespace quoin::solver {
+namespace {
+
+/// The cell of an axis that holds a coordinate; the nearest one where it lies beyond the ends.
+std::size_t cell_at(const std::vector<double>& lines, double at) {
+  const auto above = std::upper_bound(lines.begin() + 1, lines.end() - 1, at);
+  return static_cast<std::size_t>(above - lines.begin()) - 1;
+}
+
+double share(const std::vector<double>& lines, std::size_t cell, double at) {
+  return std::clamp((at - lines[cell]) / (lines[cell + 1] - lines[cell]), 0.0, 1.0);
+}
+
+}  // namespace
+
+std::vector<double> temperatures(const Field& field, const SpaceTemperatures& spaces) {
+  std::vector<double> sum(field.solid.size(), 0.0);
+  for (std::size_t a = 0; a < field.airs.size(); ++a) {
+    const double weight = spaces[field.airs[a]];
+    for (std::size_t n = 0; n < sum.size(); ++n) sum[n] += weight * field.basis[a][n];
+  }
+  return sum;
+}
+
+double temperature_at(const Field& field, const std::vector<double>& nodes, geometry::Point place) {
+  const geometry::Mesh& mesh = field.mesh;
+  // On a line between two cells only one may hold material: look at both.
+  for (const double nudge_y : {0.0, -geometry::snap}) {
+    for (const double nudge_x : {0.0, -geometry::snap}) {
+      const std::size_t i = cell_at(mesh.x, place.x + nudge_x);
+      const std::size_t j = cell_at(mesh.y, place.y + nudge_y);
+      if (!std::holds_alternative<RegionId>(mesh.cell(i, j).below)) continue;
+      const double u = share(mesh.x, i, place.x);
+      const double v = share(mesh.y, j, place.y);
+      const std::size_t n = mesh.node(i, j);
+      return (1 - v) * ((1 - u) * nodes[n] + u * nodes[n + 1]) +
+             v * ((1 - u) * nodes[n + mesh.nx()] + u * nodes[n + mesh.nx() + 1]);
+    }
+  }
+  return nodes[mesh.node(cell_at(mesh.x, place.x), cell_at(mesh.y, place.y))];
+}
+
+Per<SpaceId, double> flows(const Field& field, const SpaceTemperatures& spaces) {
+  Per<SpaceId, double> result(spaces.size(), 0.0);
+  for (std::size_t a = 0; a < field.airs.size(); ++a) {
+    for (const SpaceId space : geometry::ids(spaces)) {
+      result[space] += spaces[field.airs[a]] * field.space_flow[a * spaces.size() + space.index];
+    }
+  }
+  return result;
+}
+
+namespace {
+
+std::vector<std::pair<SpaceId, SpaceId>> touching_airs(const Assembly& assembly,
+                                                       const Per<SpaceId, SpaceId>& air) {
+  std::set<std::pair<SpaceId, SpaceId>> pairs;
+  for (const FixedNode& fixed : assembly.fixed) {
+    for (const SpaceId one : fixed.spaces) {
+      for (const SpaceId other : fixed.spaces) {
+        if (air[one] < air[other]) pairs.insert({air[one], air[other]});
+      }
+    }
+  }
+  return {pairs.begin(), pairs.end()};
+}
+
+}  // namespace
+
+Field field_of(geometry::Mesh mesh, const Physics& physics, const LinearOptions& options) {
+  Assembly assembly = node_centred(mesh, physics);
+  Basis basis = basis_of(assembly, physics.air, options);
+  Field field;
+  field.coupling = couplings(basis, physics.air);
+  field.touching = touching_airs(assembly, physics.air);
+  field.mesh = std::move(mesh);
+  field.airs = std::move(basis.airs);
+  field.basis = std::move(basis.g);
+  field.solid = std::move(assembly.solid);
+  field.space_flow = std::move(basis.space_flow);
+  field.residual = basis.residual;
+  field.iterations = basis.iterations;
+  return field;
+}
+
+}  // namespace quoin::solver

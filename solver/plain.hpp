@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "solver/findings.hpp"
+
+namespace quoin::solver {
+
+/// A plane part of the detail on its own, by its sum of resistances, exact.
+/// U from `heat`, surface factor and temperature from `surface`.
+[[nodiscard]] PlainPart plain_part(const geometry::Flank& flank, const Physics& surface,
+                                   const Physics& heat, const SpaceTemperatures& temperatures);
+
+/// The linear thermal transmittances of a detail: psi = L2D - sum(U x length), by each way of
+/// measuring the lengths of its flanks; the band is that of L2D. Empty where the flanks have no
+/// lengths. All flanks must lie between the same two airs.
+[[nodiscard]] std::vector<LinearTransmittance> linear_transmittances(
+    const std::vector<geometry::Flank>& flanks, const Solution& heat);
+
+}  // namespace quoin::solver
