@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "geometry/recipe.hpp"
 
+#include <algorithm>
 #include <concepts>
 
 namespace quoin::geometry {
@@ -13,6 +14,8 @@ concept CanBeImpossible = requires(const Kind& recipe) {
 };
 
 }  // namespace
+
+double cut_distance(double thickness) { return std::max(1.0, 3 * thickness); }
 
 double thickness_of(const std::vector<Layer>& layers) {
   double sum = 0.0;

@@ -9,7 +9,8 @@ Drawing drawing_of(const Corner& corner) {
   Drawing drawing;
   const bool external = corner.turn == Turn::external;
   const double thickness = thickness_of(corner.layers);
-  const double end = thickness + corner.leg;
+  const double leg = corner.leg.value_or(cut_distance(thickness));
+  const double end = thickness + leg;
   const SpaceId around = external ? corner.outside : corner.inside;
   const SpaceId within = external ? corner.inside : corner.outside;
 
@@ -26,8 +27,8 @@ Drawing drawing_of(const Corner& corner) {
   }
   drawing.sheet.push_back({within, rectangle(thickness, end, thickness, end), {}});
 
-  const double shorter = 2 * corner.leg;  // both legs, along the face of the angle
-  const double longer = 2 * end;          // both legs, along the wrapping face
+  const double shorter = 2 * leg;  // both legs, along the face of the angle
+  const double longer = 2 * end;   // both legs, along the wrapping face
   drawing.flanks = {{.name = "wall",
                      .layers = corner.layers,
                      .inside = corner.inside,
@@ -36,6 +37,10 @@ Drawing drawing_of(const Corner& corner) {
                      .overall_internal = external ? shorter : longer,
                      .external = external ? longer : shorter}};
   drawing.thickness = thickness;
+  const Point angle = external ? Point{thickness, thickness} : Point{0, 0};
+  drawing.places = {{"the angle of the corner", angle, angle},
+                    {"the wall beside the corner", angle, {angle.x, end}},
+                    {"the wall beside the corner", angle, {end, angle.y}}};
   return drawing;
 }
 

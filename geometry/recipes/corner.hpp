@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -21,7 +22,7 @@ struct Corner {
 
   std::vector<Layer> layers;
   Turn turn = Turn::external;
-  double leg = 1.0;  ///< m
+  std::optional<double> leg;  ///< m; as long as a cut plane must be away where not given
   SpaceId inside;
   SpaceId outside;
 };
@@ -31,8 +32,10 @@ void describe(Visitor& visit, Corner& corner) {
   visit.layers("layers", corner.layers, "from the inside out");
   visit.choice("turn", corner.turn, {{"external", Turn::external}, {"internal", Turn::internal}},
                "external: the outside wraps around it; internal: the room does");
-  visit.length("leg", corner.leg, 0.05, 20.0,
-               "each leg, from the corner of its shorter face to the cut plane");
+  visit.length(
+      "leg", corner.leg, 0.05, 20.0,
+      "each leg, from the corner of its shorter face to the cut plane; by default 1 m or three "
+      "thicknesses of the wall");
   visit.space("inside", corner.inside, "inside", "the space inside");
   visit.space("outside", corner.outside, "outside", "the space outside");
 }

@@ -30,11 +30,19 @@ struct Flank {
   double external = 0.0;          ///< by external dimensions, m
 };
 
+/// A place the trade has a word for: a point, or a straight piece of surface.
+struct NamedPlace {
+  std::string name;  ///< with its article: "the frame edge"
+  Point from;
+  Point to;  ///< the same as `from` for a point
+};
+
 /// What a recipe draws, and what it knows of it beyond the picture.
 struct Drawing {
   Sheet sheet;
-  std::vector<Flank> flanks;  ///< psi = L2D - sum(U x length) over these
-  double thickness = 0.0;     ///< of the thickest flank, m: for the rule of three thicknesses
+  std::vector<Flank> flanks;       ///< psi = L2D - sum(U x length) over these
+  double thickness = 0.0;          ///< of the thickest flank, m
+  std::vector<NamedPlace> places;  ///< points before the pieces they end, as the first match names
 };
 
 /// How much of a space a recipe paints beside the wall, m: enough to see it, not part of the
@@ -43,6 +51,10 @@ inline constexpr double space_margin = 0.1;
 
 /// Lengths that differ by less than this are meant to be equal, m.
 inline constexpr double snap_tolerance = 1e-6;
+
+/// How far a cut plane must lie from the detail, m: three thicknesses, and a metre at least.
+/// Source: ISO 10211 (memory).
+[[nodiscard]] double cut_distance(double thickness);
 
 /// Of all layers together, m.
 [[nodiscard]] double thickness_of(const std::vector<Layer>& layers);

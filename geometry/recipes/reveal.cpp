@@ -9,7 +9,8 @@ Drawing drawing_of(const Reveal& reveal) {
   const double lining = thickness_of(reveal.lining);
   const double frame_outside = -thickness + reveal.frame_setback;
   const double frame_inside = frame_outside + reveal.frame_depth;
-  const double west = -reveal.wall;
+  const double wall = reveal.wall.value_or(cut_distance(thickness));
+  const double west = -wall;
   const double east = reveal.frame_width;
 
   drawing.sheet = {
@@ -35,9 +36,9 @@ Drawing drawing_of(const Reveal& reveal) {
                      .layers = reveal.layers,
                      .inside = reveal.inside,
                      .outside = reveal.outside,
-                     .internal = reveal.wall + lining,
-                     .overall_internal = reveal.wall + lining,
-                     .external = reveal.wall},
+                     .internal = wall + lining,
+                     .overall_internal = wall + lining,
+                     .external = wall},
                     {.name = "frame",
                      .layers = {{reveal.frame, reveal.frame_depth}},
                      .inside = reveal.inside,
@@ -46,6 +47,13 @@ Drawing drawing_of(const Reveal& reveal) {
                      .overall_internal = reveal.frame_width - lining,
                      .external = reveal.frame_width}};
   drawing.thickness = thickness;
+  const Point edge = {lining, frame_inside};
+  const Point arris = {lining, 0};
+  drawing.places = {{"the frame edge", edge, edge},
+                    {"the arris of the reveal", arris, arris},
+                    {"the reveal", edge, arris},
+                    {"the frame", edge, {east, frame_inside}},
+                    {"the wall beside the window", {west, 0}, arris}};
   return drawing;
 }
 

@@ -15,9 +15,9 @@ struct Reveal {
   static constexpr std::string_view name = "reveal";
   static constexpr std::string_view about = "a window jamb in plan: wall, reveal and frame";
 
-  std::vector<Layer> layers;  ///< of the wall
-  std::vector<Layer> lining;  ///< returned into the reveal up to the frame; may be empty
-  double wall = 1.0;          ///< length of wall from the structural opening to the cut plane, m
+  std::vector<Layer> layers;   ///< of the wall
+  std::vector<Layer> lining;   ///< returned into the reveal up to the frame; may be empty
+  std::optional<double> wall;  ///< from the structural opening to the cut plane, m
   RegionId frame;
   double frame_depth = 0.07;   ///< through the wall, m
   double frame_width = 0.1;    ///< seen from the structural opening to the cut plane, m
@@ -31,8 +31,10 @@ void describe(Visitor& visit, Reveal& reveal) {
   visit.layers("layers", reveal.layers, "of the wall, from the inside out");
   visit.optional_layers("lining", reveal.lining,
                         "on the reveal between room and frame, from its face inwards");
-  visit.length("wall length", reveal.wall, 0.05, 20.0,
-               "from the structural opening to the cut plane");
+  visit.length(
+      "wall length", reveal.wall, 0.05, 20.0,
+      "from the structural opening to the cut plane; by default 1 m or three thicknesses of "
+      "the wall");
   visit.frame("frame", reveal.frame, "the material of the frame");
   visit.length("frame depth", reveal.frame_depth, 0.005, 1.0, "through the wall");
   visit.length("frame width", reveal.frame_width, 0.01, 3.0,

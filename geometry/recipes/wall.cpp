@@ -17,6 +17,7 @@ Drawing drawing_of(const Wall& wall) {
   drawing.flanks = {
       {.name = "wall", .layers = wall.layers, .inside = wall.inside, .outside = wall.outside}};
   drawing.thickness = thickness;
+  drawing.places = {{"the wall", {0, 0}, {0, h}}};
   return drawing;
 }
 
