@@ -53,6 +53,7 @@ std::vector<Face> faces(const Mesh& mesh) {
 
 std::vector<Surface> surfaces(const Mesh& mesh, const Per<SpaceId, SpaceId>& air) {
   const std::vector<Face> all = faces(mesh);
+  const std::size_t none = all.size();
   std::vector<char> used(all.size());
   std::multimap<std::pair<SpaceId, std::size_t>, std::size_t> leaving;  // (air, node) -> face
   std::multimap<std::pair<SpaceId, std::size_t>, std::size_t> arriving;
@@ -64,16 +65,18 @@ std::vector<Surface> surfaces(const Mesh& mesh, const Per<SpaceId, SpaceId>& air
   std::vector<Surface> result;
   const auto walk = [&](std::size_t first) {
     Surface surface{air[all[first].space], false, {}, {0.0}};
-    for (std::optional<std::size_t> f = first; f;) {
-      used[*f] = 1;
-      surface.faces.push_back(all[*f]);
-      surface.along.push_back(surface.along.back() + all[*f].length);
-      const Face& here = all[*f];
-      f.reset();
+    for (std::size_t f = first; f != none;) {
+      used[f] = 1;
+      surface.faces.push_back(all[f]);
+      surface.along.push_back(surface.along.back() + all[f].length);
+      const Face& here = all[f];
+      f = none;
       const auto [begin, end] = leaving.equal_range({surface.air, here.to});
       for (auto next = begin; next != end; ++next) {  // hug the material: the leftmost way on
         if (used[next->second] != 0) continue;
-        if (!f || turn(mesh, here, all[next->second]) > turn(mesh, here, all[*f])) f = next->second;
+        if (f == none || turn(mesh, here, all[next->second]) > turn(mesh, here, all[f])) {
+          f = next->second;
+        }
       }
     }
     surface.closed = surface.faces.back().to == surface.faces.front().from;
