@@ -47,7 +47,8 @@ Conductivity conductivity_of(const Material& material, double moisture) {
   if (const double bound = wet_mineral_bound(dry.saturation.value_or(held));
       value > dry.conductivity && value > bound) {
     warnings.push_back(fmt::format(
-        "{:.3g} W/(m K) is more than wet stone, brick or concrete conducts, about {:.3g}", value, bound));
+        "{:.3g} W/(m K) is more than wet stone, brick or concrete conducts, about {:.3g}", value,
+        bound));
   }
 
   Conductivity result{value, name_of(material.law), std::nullopt};
