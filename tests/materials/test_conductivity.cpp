@@ -85,6 +85,12 @@ TEST_CASE("a warning names the material and the moisture, and gathers all doubts
   CHECK(warns_of(soaked, "more than wet stone"));
 }
 
+TEST_CASE("a law is trusted up to its limit and not a trace further") {
+  const Material wall = material(0.61, 1692, 0.242, Exponential{.per_volume = 10.0, .limit = 0.1});
+  CHECK_FALSE(conductivity_of(wall, 0.1).warning.has_value());
+  CHECK(warns_of(conductivity_of(wall, 0.1001), "trusted to 0.1 m3/m3"));
+}
+
 TEST_CASE("the exponential law counts moisture by mass on the dry mass") {
   // Aircrete, 600 kg/m3: 0.027 m3/m3 are 0.045 kg/kg; factor exp(4 x 0.045).
   const Material aircrete = material(0.16, 600, {}, Exponential{.per_mass = 4.0});
