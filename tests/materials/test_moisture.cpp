@@ -61,7 +61,7 @@ TEST_CASE("moisture by mass is counted on the dry mass") {
   CHECK(known(brick_of(0.25), VolumeFraction{0.0986}) == 0.0986);
 }
 
-TEST_CASE("a stated moisture is not bent to what the material can hold; the conductivity warns") {
+TEST_CASE("a stated moisture is not bent to what the material can hold") {
   CHECK(known(brick_of(0.25), VolumeFraction{0.4}) == 0.4);
 }
 
@@ -99,7 +99,7 @@ TEST_CASE("the line from dry to 80 % is near the tabulated moistures at 50 %") {
   }
 }
 
-TEST_CASE("damp itself is not wetter than damp; a trace more is, and so is saturated") {
+TEST_CASE("damp itself is not wetter than damp but a trace more is, and so is saturated") {
   const Material brick = brick_of(0.25);
   CHECK_FALSE(wetter_than_damp(brick, 0.0));
   CHECK_FALSE(wetter_than_damp(brick, known(brick, NamedState::exposed)));
