@@ -12,8 +12,9 @@ namespace quoin::cases {
 struct Fault {
   std::string file;
   std::size_t line = 0;    ///< from 1; 0: the file as a whole
-  std::size_t column = 0;  ///< from 1
-  std::string source;      ///< the line itself
+  std::size_t column = 0;  ///< from 1, in characters
+  std::string source;      ///< the line itself; of a long one the part about the column
+  std::size_t caret = 0;   ///< the character of `source` meant, from 1
   std::string what;        ///< what is wrong, one sentence
   std::string found;
   std::string expected;

@@ -1,0 +1,138 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/palette.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/units.hpp"
+#include "cases/words.hpp"
+#include "materials/conductivity.hpp"
+#include "materials/laws/basis.hpp"
+#include "materials/moisture.hpp"
+
+namespace quoin::cases {
+
+using materials::Material;
+
+Palette::Palette(const Catalogue& catalogue, FaultList& faults)
+    : catalogue_(catalogue), faults_(faults) {}
+
+bool Palette::knows(std::string_view name) const {
+  return stocks_.find(name) != stocks_.end() || catalogue_.find(name) != nullptr;
+}
+
+std::vector<std::string> Palette::names() const {
+  std::vector<std::string> all = own_;
+  const std::vector<std::string> others = catalogue_.names();
+  all.insert(all.end(), others.begin(), others.end());
+  return all;
+}
+
+void Palette::add_own(const std::vector<Named<WrittenMaterial>>& written) {
+  for (const auto& material : written) add_own(material);
+}
+
+void Palette::add_own(const Named<WrittenMaterial>& written) {
+  const WrittenMaterial& value = written.value;
+  own_.push_back(written.name);
+  std::optional<Stock>& own = stocks_[written.name];
+  if (written.name == nothing) {
+    faults_.add(written.mark, {"a material cannot be called 'nothing'", "", "another name",
+                               "`fill: nothing` erases what was painted"});
+    return;
+  }
+  Stock stock;
+  if (!value.like.empty()) {
+    const Material* original = catalogue_.find(value.like);
+    if (original == nullptr) {
+      const Mark mark = written.node->find("like")->value.mark;
+      const std::string near = nearest(value.like, catalogue_.names());
+      faults_.add(mark, {fmt::format("the catalogue has no '{}'", value.like), value.like,
+                         "a name that `quoin materials` lists",
+                         near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      return;
+    }
+    stock.material = *original;
+  } else {
+    bool complete = written.node->kind == Node::Kind::map;
+    for (const std::string_view key : {"conductivity", "density"}) {
+      if (written.node->kind != Node::Kind::map || written.node->find(key) != nullptr) continue;
+      complete = false;
+      faults_.add(
+          written.node->mark,
+          {fmt::format("'{}' is missing in '{}'", key, written.name), "",
+           "conductivity and density, or `like` a material of the catalogue",
+           catalogue_.find(written.name) == nullptr ? ""
+                                                    : fmt::format("write like: {}", written.name)});
+    }
+    if (!complete || !value.conductivity || !value.density) return;
+  }
+  stock.material.name = written.name;
+  apply(value, stock.material);
+  stock.moisture = value.moisture;
+  for (const std::string& flaw : materials::flaws(stock.material))
+    faults_.add(written.mark, {fmt::format("'{}' contradicts itself", written.name), flaw, "", ""});
+  own = std::move(stock);
+}
+
+const Palette::Stock* Palette::stock(PlacedName name) {
+  auto found = stocks_.find(name.name);
+  if (found == stocks_.end()) {
+    const Material* material = catalogue_.find(name.name);
+    if (material == nullptr) {
+      const std::string near = nearest(name.name, names());
+      faults_.add(name.mark, {fmt::format("unknown material '{}'", name.name), name.name,
+                              "a name in `materials`, or one that `quoin materials` lists",
+                              near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      return nullptr;
+    }
+    found = stocks_.emplace(name.name, Stock{*material, {}}).first;
+  }
+  return found->second ? &*found->second : nullptr;
+}
+
+std::optional<double> Palette::content(PlacedName name, const Stock& stock,
+                                       const std::optional<WrittenMoisture>& moisture) {
+  if (!moisture) return 0.0;
+  const auto result = materials::moisture_of(stock.material, moisture->state);
+  if (const auto* unknown = std::get_if<materials::UnknownMoisture>(&result)) {
+    faults_.add(name.mark, {fmt::format("the moisture of '{}' cannot be known", name.name),
+                            moisture->text, "", unknown->reason});
+    return std::nullopt;
+  }
+  const double content = std::get<double>(result);
+  const Material& material = stock.material;
+  const double most = material.saturation ? material.saturation->value
+                                          : materials::pore_space(material.density.value);
+  if (content > most * (1 + 1e-9)) {
+    faults_.add(
+        name.mark,
+        {fmt::format("'{}' cannot hold that much water", name.name), moisture->text,
+         fmt::format("at most {}, {}", shown(most, Measure::water_volume),
+                     material.saturation ? "its saturation" : "the pores that its density leaves"),
+         "is it % of volume or of mass? A meter's reading is neither"});
+    return std::nullopt;
+  }
+  return content;
+}
+
+std::optional<RegionId> Palette::region(PlacedName name,
+                                        const std::optional<WrittenMoisture>& moisture,
+                                        std::optional<materials::Part> part) {
+  const Stock* found = stock(name);
+  if (found == nullptr) return std::nullopt;
+  const auto& state = moisture ? moisture : found->moisture;
+  const std::optional<double> water = content(name, *found, state);
+  if (!water) return std::nullopt;
+  const materials::Part use = part.value_or(found->material.part);
+  const auto key = std::tuple(name.name, *water, use);
+  if (const auto known = known_.find(key); known != known_.end()) return known->second;
+  const RegionId id =
+      regions_.add({name.name, found->material, *water, state ? state->text : "", use});
+  known_.emplace(key, id);
+  return id;
+}
+
+}  // namespace quoin::cases

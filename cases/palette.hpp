@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <tuple>
+#include <utility>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "cases/catalogue.hpp"
+#include "cases/fault_list.hpp"
+#include "cases/written.hpp"
+
+namespace quoin::cases {
+
+/// A name and where it was written.
+struct PlacedName {
+  const std::string& name;
+  Mark mark;
+};
+
+/// The materials of one variant by name, and the regions painted with them so far.
+class Palette {
+ public:
+  Palette(const Catalogue& catalogue, FaultList& faults);
+
+  /// Looks up and checks the materials the author defines.
+  void add_own(const std::vector<Named<WrittenMaterial>>& written);
+
+  [[nodiscard]] bool knows(std::string_view name) const;
+  [[nodiscard]] std::vector<std::string> names() const;
+
+  /// The region of a material in a state and a use; absent with a fault where there is none.
+  /// The state is the moisture if given, else that of the material, else dry; the use likewise.
+  [[nodiscard]] std::optional<RegionId> region(PlacedName name,
+                                               const std::optional<WrittenMoisture>& moisture,
+                                               std::optional<materials::Part> part);
+
+  /// The regions so far, for those that come from one name.
+  [[nodiscard]] const Per<RegionId, Region>& regions() const { return regions_; }
+
+ private:
+  struct Stock {
+    materials::Material material;
+    std::optional<WrittenMoisture> moisture;
+  };
+
+  [[nodiscard]] const Stock* stock(PlacedName name);
+  [[nodiscard]] std::optional<double> content(PlacedName name, const Stock& stock,
+                                              const std::optional<WrittenMoisture>& moisture);
+  void add_own(const Named<WrittenMaterial>& written);
+
+  const Catalogue& catalogue_;
+  FaultList& faults_;
+  std::vector<std::string> own_;                                     ///< in the order of the file
+  std::map<std::string, std::optional<Stock>, std::less<>> stocks_;  ///< absent: faulty
+  Per<RegionId, Region> regions_;
+  std::map<std::tuple<std::string, double, materials::Part>, RegionId> known_;
+};
+
+}  // namespace quoin::cases

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/read.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <utility>
+
+#include "cases/catalogue.hpp"
+#include "cases/drawn.hpp"
+#include "cases/faults.hpp"
+#include "cases/merge.hpp"
+#include "cases/palette.hpp"
+#include "cases/reader.hpp"
+#include "cases/sha256.hpp"
+#include "cases/spaces.hpp"
+#include "cases/words.hpp"
+
+namespace quoin::cases {
+namespace {
+
+constexpr std::string_view default_name = "as found";
+/// Keys that belong to the case as a whole.
+constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
+
+void check_names(const Document& document, const Catalogue& catalogue, FaultList& faults) {
+  for (const auto& space : document.spaces) {
+    for (const auto& material : document.materials) {
+      if (space.name == material.name) {
+        faults.add(material.mark,
+                   {fmt::format("'{}' is the name of a space, too", material.name), "",
+                    fmt::format("another name; the space is in line {}", space.mark.line),
+                    "rename one of the two"});
+      }
+    }
+    if (catalogue.find(space.name) != nullptr) {
+      faults.add(space.mark,
+                 {fmt::format("'{}' is the name of a material of the catalogue", space.name), "",
+                  "another name for the space", ""});
+    }
+  }
+}
+
+std::vector<Reading> readings_of(const Document& document, FaultList& faults) {
+  std::vector<Reading> readings;
+  std::vector<std::string> probes;
+  for (const auto& probe : document.probes) probes.push_back(probe.name);
+  for (const auto& reading : document.readings) {
+    if (std::find(probes.begin(), probes.end(), reading.name) == probes.end()) {
+      const std::string near = nearest(reading.name, probes);
+      faults.add(reading.mark, {fmt::format("there is no probe '{}'", reading.name), reading.name,
+                                probes.empty() ? "a probe: `probes: {name: [x, y]}`"
+                                               : "one of: " + joined(probes, ", "),
+                                near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    }
+    readings.push_back({reading.name, reading.value.temperature, reading.value.plus_or_minus});
+  }
+  return readings;
+}
+
+bool any_inside(const Per<SpaceId, Space>& spaces, bool humid) {
+  return std::any_of(spaces.begin(), spaces.end(), [&](const Space& space) {
+    return space.is == SpaceKind::inside && (!humid || space.humidity.has_value());
+  });
+}
+
+std::vector<Criterion> criteria_of(const Document& document, const Per<SpaceId, Space>& spaces,
+                                   FaultList& faults) {
+  std::vector<Criterion> criteria;
+  const bool humid = any_inside(spaces, true);
+  if (document.criteria.empty() && humid) criteria.push_back({"mould", SurfaceHumidityLimit{}});
+  for (const auto& [name, mark, node, value] : document.criteria) {
+    if (value.surface_humidity && value.factor) {
+      faults.add(mark, {fmt::format("the criterion '{}' tests two things", name), "",
+                        "surface humidity or fRsi", "make two criteria of it"});
+    } else if (value.factor) {
+      criteria.push_back({name, FactorThreshold{*value.factor}});
+    } else if (value.surface_humidity) {
+      criteria.push_back({name, SurfaceHumidityLimit{*value.surface_humidity}});
+      if (!humid) {
+        faults.add(mark, {fmt::format("'{}' needs the humidity of a space that is inside", name),
+                          "no humidity", "humidity: 62 in the space inside",
+                          "state the humidity, or use fRsi as the criterion"});
+      }
+    } else if (node->kind == Node::Kind::map && node->entries.empty()) {
+      faults.add(mark, {fmt::format("the criterion '{}' tests nothing", name), "",
+                        "{surface humidity: 80} or {fRsi: 0.75}", ""});
+    }
+  }
+  return criteria;
+}
+
+void check_spaces_present(const Node& tree, const Document& document, FaultList& faults) {
+  if (!document.spaces.empty()) return;
+  const Entry* entry = tree.find("spaces");
+  if (entry != nullptr && entry->value.kind != Node::Kind::map) return;  // said already
+  faults.add(entry == nullptr ? tree.mark : entry->mark,
+             {"the case has no spaces", "", "spaces: {hall: {is: inside, temperature: 20}, ...}",
+              "`quoin new wall` prints a case to start from"});
+}
+
+/// One variant from its tree. `document`: the keys of the tree, as read; `faults_before`: how many
+/// faults were met before it was.
+Variant variant_of(const Node& tree, const Document& document, std::size_t faults_before,
+                   const Catalogue& catalogue, FaultList& faults) {
+  Variant variant;
+  variant.cut = document.cut.value_or(Cut::horizontal);
+  check_spaces_present(tree, document, faults);
+  check_names(document, catalogue, faults);
+  variant.spaces = spaces_of(document.spaces, faults, variant.remarks);
+  Palette palette(catalogue, faults);
+  palette.add_own(document.materials);
+  Drawn drawn;
+  if (document.section != nullptr)
+    drawn = drawn_section(*document.section, palette, variant.spaces, faults);
+  variant.regions = palette.regions();
+  variant.readings = readings_of(document, faults);
+  variant.criteria = criteria_of(document, variant.spaces, faults);
+  if (document.accuracy) variant.accuracy = *document.accuracy;
+  for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});
+  if (faults.met() == faults_before)
+    check_drawing(drawn, variant, document.probes, faults, variant.remarks);
+  variant.sheet = std::move(drawn.drawing.sheet);
+  variant.recipe = std::move(drawn.recipe);
+  variant.flanks = std::move(drawn.drawing.flanks);
+  variant.thickness = drawn.drawing.thickness;
+  variant.places = std::move(drawn.drawing.places);
+  return variant;
+}
+
+/// The tree of a variant: that of the case with what the variant replaces.
+Node merged(const Node& tree, const Entry& variant, FaultList& faults) {
+  Node result = tree;
+  Node replaced = variant.value;
+  for (const std::string_view key : common_keys) {
+    const Entry* entry = replaced.find(key);
+    if (entry == nullptr) continue;
+    faults.add(entry->mark, {fmt::format("a variant cannot replace '{}'", key), "",
+                             "keys that describe the building", ""});
+    replaced.entries.erase(replaced.entries.begin() + (entry - replaced.entries.data()));
+  }
+  merge(result, replaced, faults);
+  return result;
+}
+
+bool replaces_nothing(const Node& node) {
+  return node.kind == Node::Kind::nothing || (node.kind == Node::Kind::map && node.entries.empty());
+}
+
+/// Reads the case as written and each of its variants.
+std::vector<Variant> variants_of(Node tree, const Document& document, const Node* list,
+                                 FaultList& faults) {
+  const Catalogue all = catalogue();
+  std::vector<Variant> variants;
+  variants.push_back(variant_of(tree, document, 0, all, faults));
+  variants.back().name = default_name;
+  if (list == nullptr) return variants;
+  if (list->kind != Node::Kind::map) {
+    faults.add(list->mark,
+               {"'variants' is a map of names", words_of(*list), "name: {keys to replace}", ""});
+    return variants;
+  }
+  for (const Entry& entry : list->entries) {
+    if (replaces_nothing(entry.value)) {
+      if (variants.size() == 1 && &entry == &list->entries.front()) {
+        variants.front().name = entry.key;
+      } else {
+        faults.add(entry.mark, {fmt::format("the variant '{}' replaces nothing", entry.key), "",
+                                "keys to replace; only the first variant may be empty: it then "
+                                "names the case as written",
+                                ""});
+      }
+      continue;
+    }
+    faults.enter_variant(entry.key);
+    if (entry.key == variants.front().name) {
+      faults.add(entry.mark, {fmt::format("'{}' is the name of the case as written", entry.key), "",
+                              "another name", ""});
+    }
+    if (entry.value.kind != Node::Kind::map) {
+      faults.add(entry.value.mark, {fmt::format("the variant '{}' is no map", entry.key),
+                                    words_of(entry.value), "keys to replace", ""});
+      continue;
+    }
+    const std::size_t faults_before = faults.met();
+    const Node changed = merged(tree, entry, faults);
+    Document read_again;
+    read(changed, "a case", faults, read_again);
+    variants.push_back(variant_of(changed, read_again, faults_before, all, faults));
+    variants.back().name = entry.key;
+  }
+  return variants;
+}
+
+}  // namespace
+
+Case case_of(std::string_view text, const std::string& file) {
+  FaultList faults(file, text);
+  Case result;
+  result.sha256 = sha256(text);
+  if (const std::optional<Node> tree = tree_of(text, faults)) {
+    Document document;
+    read(*tree, "a case", faults, document);
+    if (document.format == 1) {
+      result.title = document.title;
+      result.note = document.note;
+      result.variants = variants_of(*tree, document, document.variants, faults);
+    }
+  }
+  if (!faults.empty()) throw InputError(faults.sorted());
+  return result;
+}
+
+}  // namespace quoin::cases

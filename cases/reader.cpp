@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/reader.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/words.hpp"
+
+namespace quoin::cases {
+namespace {
+
+bool all_digits(std::string_view text) {
+  return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos;
+}
+
+std::string list_of(const std::vector<std::string>& words) { return joined(words, ", "); }
+
+}  // namespace
+
+Reader::Reader(const Node& map, std::string what, FaultList& faults)
+    : map_(map), what_(std::move(what)), faults_(faults) {}
+
+const Node* Reader::value_of(std::string_view key) {
+  known_.emplace_back(key);
+  const Entry* entry = map_.find(key);
+  return entry == nullptr ? nullptr : &entry->value;
+}
+
+const Node* Reader::scalar_of(std::string_view key, std::string_view expected) {
+  const Node* node = value_of(key);
+  if (node == nullptr || node->kind == Node::Kind::scalar) return node;
+  faults_.add(
+      node->mark,
+      {fmt::format("'{}' has no plain value", key), words_of(*node), std::string(expected),
+       node->kind == Node::Kind::nothing ? "write the value behind the colon, or remove the key"
+                                         : ""});
+  return nullptr;
+}
+
+void Reader::missing(std::string_view key, std::string_view about) {
+  faults_.add(map_.mark, {fmt::format("'{}' is missing in {}", key, what_), "",
+                          fmt::format("{}: {}", key, about), ""});
+}
+
+void Reader::quantity(std::string_view key, double& value, Measure measure, Range plausible,
+                      std::string_view about) {
+  std::optional<double> given;
+  const std::size_t faults_before = faults_.met();
+  quantity(key, given, measure, plausible, about);
+  if (given) {
+    value = *given;
+  } else if (std::isnan(value) && faults_.met() == faults_before && map_.find(key) == nullptr) {
+    missing(key, expected(measure, plausible));
+  }
+}
+
+void Reader::quantity(std::string_view key, std::optional<double>& value, Measure measure,
+                      Range plausible, std::string_view /*about*/) {
+  const Node* node = scalar_of(key, expected(measure, plausible));
+  if (node == nullptr) return;
+  const auto read = quantity_of(node->text, measure, plausible);
+  if (const auto* complaint = std::get_if<Complaint>(&read)) {
+    faults_.add(node->mark, *complaint);
+  } else {
+    value = std::get<double>(read);
+  }
+}
+
+void Reader::sourced(std::string_view key, std::optional<materials::Sourced>& value,
+                     Measure measure, Range plausible, std::string_view about) {
+  const Entry* entry = map_.find(key);
+  if (entry == nullptr || entry->value.kind != Node::Kind::map) {
+    std::optional<double> plain;
+    quantity(key, plain, measure, plausible, about);
+    if (plain) value.emplace().value = *plain;
+    return;
+  }
+  known_.emplace_back(key);
+  materials::Sourced read;
+  read.value = needed;
+  Reader reader(entry->value, fmt::format("'{}'", key), faults_);
+  describe_sourced(reader, read, measure, plausible);
+  reader.finish();
+  if (!std::isnan(read.value)) value = read;
+}
+
+void Reader::table(std::string_view key, std::vector<std::pair<double, double>>& rows,
+                   std::string_view left, std::string_view right, std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::map) {
+    faults_.add(node->mark, {fmt::format("'{}' is a table", key), words_of(*node),
+                             fmt::format("{{{}: {}, ...}}", left, right), ""});
+    return;
+  }
+  rows.clear();
+  for (const Entry& entry : node->entries) {
+    const auto from = quantity_of(entry.key, Measure::number, {0.0, 1e6});
+    if (const auto* complaint = std::get_if<Complaint>(&from)) faults_.add(entry.mark, *complaint);
+    const auto to = quantity_of(entry.value.text, Measure::number, {0.0, 1e6});
+    if (const auto* complaint = std::get_if<Complaint>(&to))
+      faults_.add(entry.value.mark, *complaint);
+    if (std::holds_alternative<double>(from) && std::holds_alternative<double>(to))
+      rows.emplace_back(std::get<double>(from), std::get<double>(to));
+  }
+}
+
+void Reader::word(std::string_view key, std::string& value, std::string_view about) {
+  text(key, value, about);
+  if (map_.find(key) == nullptr) missing(key, about);
+}
+
+void Reader::text(std::string_view key, std::string& value, std::string_view about) {
+  const Node* node = scalar_of(key, about);
+  if (node == nullptr) return;
+  value = trimmed(node->text);
+  if (value.empty())
+    faults_.add(node->mark, {fmt::format("'{}' is empty", key), "", std::string(about), ""});
+}
+
+void Reader::moisture(std::string_view key, std::optional<WrittenMoisture>& value,
+                      std::string_view about) {
+  const Node* node = scalar_of(key, about);
+  if (node == nullptr) return;
+  const auto state = moisture_state_of(node->text);
+  if (const auto* complaint = std::get_if<Complaint>(&state)) {
+    faults_.add(node->mark, *complaint);
+  } else {
+    value = {std::get<materials::MoistureState>(state), std::string(trimmed(node->text))};
+  }
+}
+
+std::optional<std::size_t> Reader::chosen_of(std::string_view key,
+                                             const std::vector<std::string>& words) {
+  const Node* node = scalar_of(key, "one of: " + list_of(words));
+  if (node == nullptr) return std::nullopt;
+  const auto found = std::find(words.begin(), words.end(), node->text);
+  if (found != words.end()) return static_cast<std::size_t>(found - words.begin());
+  const std::string near = nearest(node->text, words);
+  faults_.add(node->mark, {fmt::format("'{}' cannot be '{}'", key, node->text), node->text,
+                           "one of: " + list_of(words),
+                           near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  return std::nullopt;
+}
+
+std::optional<Entry> Reader::kind_of(std::string_view key, const std::vector<std::string>& kinds) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return std::nullopt;
+  const std::string wanted = "one of: " + list_of(kinds);
+  Entry entry;
+  if (node->kind == Node::Kind::scalar) {
+    entry = {node->text, node->mark, {}};
+    entry.value.kind = Node::Kind::map;
+    entry.value.mark = node->mark;
+  } else if (node->kind == Node::Kind::map && node->entries.size() == 1) {
+    entry = node->entries.front();
+  } else {
+    faults_.add(node->mark,
+                {fmt::format("'{}' names exactly one kind", key), words_of(*node), wanted, ""});
+    return std::nullopt;
+  }
+  if (std::find(kinds.begin(), kinds.end(), entry.key) == kinds.end()) {
+    const std::string near = nearest(entry.key, kinds);
+    faults_.add(entry.mark, {fmt::format("unknown {} '{}'", key, entry.key), entry.key, wanted,
+                             near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    return std::nullopt;
+  }
+  return entry;
+}
+
+void Reader::version(std::string_view key, double& value, double current) {
+  std::optional<double> given;
+  const std::size_t faults_before = faults_.met();
+  quantity(key, given, Measure::number, {0.0, 1e6}, "");
+  if (given) value = *given;
+  if (faults_.met() != faults_before || value == current) return;
+  const Entry* entry = map_.find(key);
+  faults_.add(entry == nullptr ? map_.mark : entry->value.mark,
+              {entry == nullptr ? fmt::format("'{}' is missing in {}", key, what_)
+                                : fmt::format("this program does not know format {}", value),
+               "", fmt::format("{}: {}", key, current), ""});
+}
+
+void Reader::section(std::string_view key, const Node*& node, std::string_view about) {
+  node = value_of(key);
+  if (node == nullptr) missing(key, about);
+}
+
+void Reader::variants(std::string_view key, const Node*& node, std::string_view /*about*/) {
+  node = value_of(key);
+}
+
+void Reader::refuse_unknown(const Entry& entry, const Entry* before) {
+  Complaint complaint{fmt::format("unknown key '{}' in {}", entry.key, what_), entry.key,
+                      known_.empty() ? "no keys" : list_of(known_), ""};
+  const std::size_t colon = entry.key.find(':');
+  if (colon != std::string::npos && entry.value.kind == Node::Kind::nothing &&
+      std::find(known_.begin(), known_.end(), entry.key.substr(0, colon)) != known_.end()) {
+    complaint = {
+        "a space is missing after the colon", entry.key, "key: value",
+        fmt::format("write {}: {}", entry.key.substr(0, colon), entry.key.substr(colon + 1))};
+  } else if (before != nullptr && entry.value.kind == Node::Kind::nothing &&
+             all_digits(entry.key) && before->value.kind == Node::Kind::scalar &&
+             all_digits(before->value.text)) {
+    complaint = {"a comma stands inside a number",
+                 fmt::format("{},{}", before->value.text, entry.key), "a point before the decimals",
+                 fmt::format("write {}.{}", before->value.text, entry.key)};
+  } else if (const std::string near = nearest(entry.key, known_); !near.empty()) {
+    complaint.remedy = fmt::format("did you mean '{}'?", near);
+  }
+  faults_.add(entry.mark, std::move(complaint));
+}
+
+void Reader::finish() {
+  const Entry* before = nullptr;
+  for (const Entry& entry : map_.entries) {
+    if (std::find(known_.begin(), known_.end(), entry.key) == known_.end())
+      refuse_unknown(entry, before);
+    before = &entry;
+  }
+}
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text) {
+  if (entry.value.kind == Node::Kind::scalar) {
+    text = entry.value.text;
+  } else {
+    faults.add(entry.value.mark, {what + " is a text", words_of(entry.value), "a text", ""});
+  }
+}
+
+}  // namespace quoin::cases

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <type_traits>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "cases/fault_list.hpp"
+#include "cases/vocabulary.hpp"
+#include "cases/written.hpp"
+#include "cases/yaml_tree.hpp"
+
+namespace quoin::cases {
+
+/// A visitor that fills a described value from a map. Whatever is wrong goes to the faults; the
+/// value then keeps its default.
+class Reader : public Vocabulary<Reader> {
+ public:
+  /// `what` names the map in faults: "a space".
+  Reader(const Node& map, std::string what, FaultList& faults);
+
+  // Numbers. A plain double that is NaN before must be given.
+  void quantity(std::string_view key, double& value, Measure measure, Range plausible,
+                std::string_view about);
+  void quantity(std::string_view key, std::optional<double>& value, Measure measure,
+                Range plausible, std::string_view about);
+  void sourced(std::string_view key, std::optional<materials::Sourced>& value, Measure measure,
+               Range plausible, std::string_view about);
+  void table(std::string_view key, std::vector<std::pair<double, double>>& rows,
+             std::string_view left, std::string_view right, std::string_view about);
+
+  // Words. A word must be given, a text may be.
+  void word(std::string_view key, std::string& value, std::string_view about);
+  void text(std::string_view key, std::string& value, std::string_view about);
+  void moisture(std::string_view key, std::optional<WrittenMoisture>& value,
+                std::string_view about);
+  template <class T>
+  void choice(std::string_view key, T& value, const Words<Plain<T>>& words,
+              std::string_view /*about*/) {
+    std::vector<std::string> names;
+    for (const auto& [name, meaning] : words) names.emplace_back(name);
+    if (const auto chosen = chosen_of(key, names)) value = (words.begin() + *chosen)->second;
+  }
+
+  // Places.
+  void interval(std::string_view key, std::optional<Interval>& value, std::string_view about);
+  void outline(std::string_view key, std::optional<geometry::Outline>& value,
+               std::string_view about);
+
+  // Parts.
+  template <class T>
+  void group(std::string_view key, std::optional<T>& value, std::string_view about);
+  template <class T>
+  void named(std::string_view key, std::vector<Named<T>>& list, std::string_view about);
+  template <class... T>
+  void one_of(std::string_view key, std::optional<std::variant<T...>>& value,
+              std::string_view about);
+  void version(std::string_view key, double& value, double current);
+  void section(std::string_view key, const Node*& node, std::string_view about);
+  void variants(std::string_view key, const Node*& node, std::string_view about);
+
+  /// Says which keys of the map were not asked for. Call once, at the end.
+  void finish();
+
+ protected:
+  [[nodiscard]] const Node* value_of(std::string_view key);  ///< null where the map has no such key
+  void missing(std::string_view key, std::string_view about);
+
+  const Node& map_;
+  std::string what_;
+  FaultList& faults_;
+
+ private:
+  [[nodiscard]] const Node* scalar_of(std::string_view key, std::string_view expected);
+  [[nodiscard]] std::optional<std::size_t> chosen_of(std::string_view key,
+                                                     const std::vector<std::string>& words);
+  /// The one entry that names which of several kinds a part is; a word alone counts as one.
+  [[nodiscard]] std::optional<Entry> kind_of(std::string_view key,
+                                             const std::vector<std::string>& kinds);
+  void refuse_unknown(const Entry& entry, const Entry* before);
+
+  std::vector<std::string> known_;
+};
+
+/// Fills a described value from a node, which should be a map.
+template <class T>
+void read(const Node& node, std::string what, FaultList& faults, T& value) {
+  if (node.kind != Node::Kind::map) {
+    faults.add(node.mark, {what + " is a map: key: value", words_of(node), "a map", ""});
+    return;
+  }
+  Reader reader(node, std::move(what), faults);
+  describe(reader, value);
+  reader.finish();
+}
+
+// What stands below a name: a map of its own, except for these.
+template <class T>
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
+  read(entry.value, what, faults, value);
+}
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                geometry::Point& place);
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenCriterion& criterion);
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
+
+/// A coordinate, m.
+[[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);
+
+template <class T>
+void Reader::group(std::string_view key, std::optional<T>& value, std::string_view /*about*/) {
+  if (const Node* node = value_of(key))
+    read(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
+}
+
+template <class T>
+void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::map) {
+    faults_.add(node->mark, {'\'' + std::string(key) + "' is a map of names", words_of(*node),
+                             "name: ... for each", ""});
+    return;
+  }
+  list.reserve(node->entries.size());
+  for (const Entry& entry : node->entries) {
+    list.push_back({entry.key, entry.mark, &entry.value, {}});
+    read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
+  }
+}
+
+template <class... T>
+void Reader::one_of(std::string_view key, std::optional<std::variant<T...>>& value,
+                    std::string_view /*about*/) {
+  const std::optional<Entry> entry = kind_of(key, {std::string(T::name)...});
+  if (!entry) return;
+  const auto try_kind = [&]<class Kind>(Kind kind) {
+    if (entry->key != Kind::name) return;
+    read(entry->value, '\'' + entry->key + '\'', faults_, kind);
+    value = kind;
+  };
+  (try_kind(T{}), ...);
+}
+
+}  // namespace quoin::cases

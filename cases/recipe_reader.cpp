@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/recipe_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "cases/spaces.hpp"
+#include "cases/words.hpp"
+
+namespace quoin::cases {
+namespace {
+
+/// `[common brick, 330, damp]` is short for a map.
+Node layer_map(const Node& list) {
+  constexpr std::string_view keys[] = {"material", "thickness", "moisture"};
+  Node map;
+  map.kind = Node::Kind::map;
+  map.mark = list.mark;
+  for (std::size_t i = 0; i < list.items.size() && i < std::size(keys); ++i)
+    map.entries.push_back({std::string(keys[i]), list.items[i].mark, list.items[i]});
+  return map;
+}
+
+std::string_view name_of(SpaceKind kind) {
+  return kind == SpaceKind::inside ? "inside" : kind == SpaceKind::outside ? "outside" : "unheated";
+}
+
+}  // namespace
+
+RecipeReader::RecipeReader(const Node& map, std::string what, FaultList& faults, Palette& palette,
+                           const Per<SpaceId, Space>& spaces)
+    : Reader(map, std::move(what), faults), palette_(palette), spaces_(spaces) {}
+
+void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
+  const bool brief =
+      node.kind == Node::Kind::sequence && node.items.size() >= 2 && node.items.size() <= 3;
+  WrittenLayer written;
+  const std::size_t faults_before = faults_.met();
+  read(brief ? layer_map(node) : node, "a layer", faults_, written);
+  if (written.material.empty()) return;
+  const Entry* material = node.find("material");
+  const PlacedName name{written.material, material != nullptr ? material->value.mark : node.mark};
+  const auto region = palette_.region(name, written.moisture, std::nullopt);
+  if (region && faults_.met() == faults_before) list.push_back({*region, written.thickness});
+}
+
+void RecipeReader::layers(std::string_view key, std::vector<geometry::Layer>& list,
+                          std::string_view about) {
+  optional_layers(key, list, about);
+  const Entry* entry = map_.find(key);
+  if (entry == nullptr) {
+    missing(key, "[{material: name, thickness: 330}, ...] from the inside out");
+  } else if (entry->value.kind == Node::Kind::sequence && entry->value.items.empty()) {
+    faults_.add(entry->value.mark, {"there is no layer", "", "at least one layer", ""});
+  }
+}
+
+void RecipeReader::optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
+                                   std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::sequence) {
+    faults_.add(node->mark, {fmt::format("'{}' is a list of layers", key), words_of(*node),
+                             "[{material: name, thickness: 330}, ...]",
+                             node->kind == Node::Kind::map ? "put the layer in brackets" : ""});
+    return;
+  }
+  for (const Node& item : node->items) layer(item, list);
+}
+
+void RecipeReader::frame(std::string_view key, RegionId& region, std::string_view about) {
+  std::string name;
+  word(key, name, about);
+  if (name.empty()) return;
+  const Mark mark = map_.find(key)->value.mark;
+  if (const auto found = palette_.region({name, mark}, std::nullopt, materials::Part::frame))
+    region = *found;
+}
+
+SpaceId RecipeReader::only_space(std::string_view key, std::string_view kind) {
+  std::vector<std::string> names;
+  SpaceId only;
+  for (const SpaceId id : geometry::ids(spaces_)) {
+    if (name_of(spaces_[id].is) != kind || spaces_[id].air != id) continue;
+    names.push_back(spaces_[id].name);
+    only = id;
+  }
+  if (names.size() == 1) return only;
+  if (names.empty()) {
+    faults_.add(map_.mark,
+                {fmt::format("{} needs a space that is {}", what_, kind), "",
+                 fmt::format("name: {{is: {}, temperature: ...}} in `spaces`", kind), ""});
+  } else {
+    faults_.add(map_.mark,
+                {fmt::format("several spaces are {}: {} must say which it means", kind, what_),
+                 joined(names, ", "), fmt::format("{}: {}", key, names[0]), ""});
+  }
+  return {};
+}
+
+void RecipeReader::space(std::string_view key, SpaceId& space, std::string_view kind,
+                         std::string_view about) {
+  std::string name;
+  text(key, name, about);
+  if (map_.find(key) == nullptr) {
+    space = only_space(key, kind);
+  } else if (!name.empty()) {
+    space = find_space(spaces_, name);
+    if (!space.valid()) {
+      const std::string near = nearest(name, names_of(spaces_));
+      faults_.add(map_.find(key)->value.mark,
+                  {fmt::format("unknown space '{}'", name), name,
+                   "one of: " + joined(names_of(spaces_), ", "),
+                   near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    }
+  }
+  if (!space.valid()) return;
+  const SpaceId air = spaces_[space].air;
+  if (std::find(airs_.begin(), airs_.end(), air) != airs_.end()) {
+    faults_.add(map_.mark, {fmt::format("the air on both sides of {} is the same", what_),
+                            spaces_[space].name, "two different airs", ""});
+  }
+  airs_.push_back(air);
+}
+
+}  // namespace quoin::cases

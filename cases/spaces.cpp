@@ -1,0 +1,174 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/spaces.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "cases/words.hpp"
+
+namespace quoin::cases {
+namespace {
+
+using Written = Named<WrittenSpace>;
+
+/// The place of a key's value, or of the name where there is no such key.
+Mark mark_of(const Written& space, std::string_view key) {
+  const Entry* entry = space.node->find(key);
+  return entry == nullptr ? space.mark : entry->value.mark;
+}
+
+/// Faults of a space that is no other's `like`.
+void check_own_air(const Written& space, FaultList& faults) {
+  if (space.node->kind != Node::Kind::map) return;  // said already
+  for (const std::string_view key : {"is", "temperature"}) {
+    if (space.node->find(key) == nullptr) {
+      faults.add(space.mark, {fmt::format("'{}' is missing in the space '{}'", key, space.name), "",
+                              key == "is" ? "is: inside, outside or unheated"
+                                          : "temperature: that of its air, °C",
+                              "or make it `like` another space"});
+    }
+  }
+  if (space.value.wind && space.value.is && *space.value.is != SpaceKind::outside) {
+    faults.add(mark_of(space, "wind"), {"wind matters only outside", "", "a space that is outside",
+                                        "remove `wind`, or fix `resistance`"});
+  }
+}
+
+/// Faults of a space that shares the air of another.
+void check_shared_air(const Written& space, FaultList& faults) {
+  for (const std::string_view key : {"is", "temperature", "humidity"}) {
+    if (const Entry* entry = space.node->find(key)) {
+      faults.add(entry->mark, {fmt::format("'{}' is given twice: '{}' is the same air as '{}'", key,
+                                           space.name, space.value.like),
+                               "", fmt::format("the {} of '{}'", key, space.value.like),
+                               fmt::format("remove `{}`, or remove `like`", key)});
+    }
+  }
+}
+
+/// The space another is `like`; not valid, with a fault, where there is no such space.
+SpaceId original_of(const Written& space, const std::vector<Written>& all, FaultList& faults) {
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (all[i].name != space.value.like) {
+      if (all[i].name != space.name) names.push_back(all[i].name);
+      continue;
+    }
+    if (&all[i] != &space && all[i].value.like.empty()) return SpaceId(i);
+    const Mark mark = mark_of(space, "like");
+    if (&all[i] == &space) {
+      faults.add(mark, {"a space cannot be like itself", space.name, "another space", ""});
+    } else {
+      faults.add(mark, {fmt::format("'{}' is itself like another space", all[i].name), "",
+                        "a space with an air of its own",
+                        fmt::format("write like: {}", all[i].value.like)});
+    }
+    return {};
+  }
+  const std::string near = nearest(space.value.like, names);
+  faults.add(mark_of(space, "like"), {fmt::format("unknown space '{}'", space.value.like),
+                                      space.value.like, "one of: " + joined(names, ", "),
+                                      near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  return {};
+}
+
+void check_differences(const std::vector<Written>& written, const Per<SpaceId, Space>& spaces,
+                       FaultList& faults, std::vector<Remark>& remarks) {
+  // Only airs whose temperature was read.
+  const Written* coldest = nullptr;
+  const Written* warmest = nullptr;
+  for (const Written& space : written) {
+    if (!space.value.temperature) {
+      if (space.value.like.empty()) return;
+      continue;
+    }
+    if (!coldest || *space.value.temperature < *coldest->value.temperature) coldest = &space;
+    if (!warmest || *space.value.temperature > *warmest->value.temperature) warmest = &space;
+  }
+  if (coldest == nullptr) return;
+  const double span = *warmest->value.temperature - *coldest->value.temperature;
+  if (span == 0.0) {
+    faults.add(mark_of(*coldest, "temperature"),
+               {"all spaces have the same temperature: no heat flows, and there is no factor", "",
+                "at least two temperatures", "give the outside its winter temperature"});
+    return;
+  }
+  const auto remark = [&](const Written& space, std::string text) {
+    remarks.push_back({std::move(text), mark_of(space, "temperature").line});
+  };
+  if (span < 5.0) {
+    remark(*coldest, fmt::format("the temperatures differ by only {:.3g} K: factors from readings "
+                                 "taken like this are uncertain",
+                                 span));
+  }
+  for (const Space& space : spaces) {
+    if (space.is == SpaceKind::inside && space.temperature >= 50.0) {
+      remark(*warmest,
+             fmt::format("'{}' has {:.4g} °C: is that °F?", space.name, space.temperature));
+      break;
+    }
+  }
+  if (warmest->value.is == SpaceKind::outside && coldest->value.is == SpaceKind::inside)
+    remark(*warmest, "it is warmer outside than inside: vapour moves inwards");
+}
+
+}  // namespace
+
+SpaceId find_space(const Per<SpaceId, Space>& spaces, std::string_view name) {
+  for (const SpaceId id : geometry::ids(spaces)) {
+    if (spaces[id].name == name) return id;
+  }
+  return {};
+}
+
+std::vector<std::string> names_of(const Per<SpaceId, Space>& spaces) {
+  std::vector<std::string> names;
+  for (const Space& space : spaces) names.push_back(space.name);
+  return names;
+}
+
+Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& faults,
+                              std::vector<Remark>& remarks) {
+  Per<SpaceId, Space> spaces;
+  for (const Written& space : written) {
+    if (space.name == nothing) {
+      faults.add(space.mark, {"a space cannot be called 'nothing'", "", "another name",
+                              "`fill: nothing` erases what was painted"});
+    }
+    const WrittenSpace& value = space.value;
+    const SpaceId id = spaces.add({.name = space.name,
+                                   .is = value.is.value_or(SpaceKind::inside),
+                                   .temperature = value.temperature.value_or(0.0),
+                                   .humidity = value.humidity,
+                                   .wind = value.wind,
+                                   .resistance = value.resistance,
+                                   .air = {}});
+    spaces[id].air = id;
+    if (value.resistance && *value.resistance > 0.0 && *value.resistance < 0.02) {
+      remarks.push_back({fmt::format("the surface resistance of '{}' is very low", space.name),
+                         mark_of(space, "resistance").line});
+    }
+  }
+  for (std::size_t i = 0; i < written.size(); ++i) {
+    if (written[i].value.like.empty()) {
+      check_own_air(written[i], faults);
+      continue;
+    }
+    check_shared_air(written[i], faults);
+    const SpaceId original = original_of(written[i], written, faults);
+    if (!original.valid()) continue;
+    Space& space = spaces[SpaceId(i)];
+    const Space& air = spaces[original];
+    space.is = air.is;
+    space.temperature = air.temperature;
+    space.humidity = air.humidity;
+    if (!space.wind) space.wind = air.wind;
+    space.air = original;
+  }
+  check_differences(written, spaces, faults, remarks);
+  return spaces;
+}
+
+}  // namespace quoin::cases

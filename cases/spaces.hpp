@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "cases/fault_list.hpp"
+#include "cases/written.hpp"
+
+namespace quoin::cases {
+
+/// The spaces as written, `like` followed, and checked against each other. Faulty ones are in the
+/// list too, so that names can still be looked up.
+[[nodiscard]] Per<SpaceId, Space> spaces_of(const std::vector<Named<WrittenSpace>>& written,
+                                            FaultList& faults, std::vector<Remark>& remarks);
+
+/// The space of a name; not valid where there is none.
+[[nodiscard]] SpaceId find_space(const Per<SpaceId, Space>& spaces, std::string_view name);
+
+[[nodiscard]] std::vector<std::string> names_of(const Per<SpaceId, Space>& spaces);
+
+}  // namespace quoin::cases

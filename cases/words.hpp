@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace quoin::cases {
+
+/// The fewest insertions, deletions, replacements and swaps of neighbours that turn a into b.
+[[nodiscard]] std::size_t edit_distance(std::string_view a, std::string_view b);
+
+/// The known word most like a word; empty where none is like it. The first of equals.
+[[nodiscard]] std::string nearest(std::string_view word, const std::vector<std::string>& known);
+
+/// The words with a separator between them.
+[[nodiscard]] std::string joined(const std::vector<std::string>& words, std::string_view separator);
+
+}  // namespace quoin::cases
