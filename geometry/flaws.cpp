@@ -122,9 +122,12 @@ void add_overlaps(const Sheet& sheet, const Section& section, std::vector<Flaw>&
     const auto* space = std::get_if<SpaceId>(&patch.fill);
     for_each_cell_in(patch.outline, section.x, section.y, [&](std::size_t cell) {
       if (patch.only_over) return;
-      covered[cell] =
-          space != nullptr && top[cell] && *top[cell] != *space ? top[cell] : std::nullopt;
-      top[cell] = space != nullptr ? std::optional(*space) : std::nullopt;
+      if (space == nullptr) {
+        top[cell] = covered[cell] = std::nullopt;
+      } else if (top[cell] != *space) {
+        covered[cell] = top[cell];
+        top[cell] = *space;
+      }
     });
   }
   std::set<std::pair<SpaceId, SpaceId>> told;

@@ -30,7 +30,8 @@ void for_each_cell_in(const Outline& outline, const std::vector<double>& x,
                       const std::vector<double>& y, Paint paint) {
   const auto [low, high] = extent_of(outline);
   const auto first = [](const std::vector<double>& lines, double at) {
-    return static_cast<std::size_t>(std::lower_bound(lines.begin(), lines.end(), at - snap) -
+    // A line lies up to one and a half rasters from the coordinates that were joined in it.
+    return static_cast<std::size_t>(std::lower_bound(lines.begin(), lines.end(), at - 2 * snap) -
                                     lines.begin());
   };
   for (std::size_t j = first(y, low.y); j + 1 < y.size() && y[j] < high.y; ++j) {
