@@ -29,11 +29,18 @@ std::vector<Unit> units_of(Measure measure) {
   return list;
 }
 
-/// "mm, cm, m"
+/// "mm, cm, m": one name for each size of unit.
 std::string unit_names(Measure measure) {
-  std::vector<std::string> names;
-  for (const Unit& unit : units_of(measure)) names.emplace_back(unit.written);
-  return names.empty() ? "no unit" : joined(names, ", ");
+  const std::vector<Unit> list = units_of(measure);
+  if (list.empty()) return "no unit";
+  std::vector<std::string> names{std::string(spoken(measure).unit)};
+  std::vector<double> sizes{inside(1.0, list.front())};
+  for (const Unit& unit : list) {
+    if (std::find(sizes.begin(), sizes.end(), inside(1.0, unit)) != sizes.end()) continue;
+    sizes.push_back(inside(1.0, unit));
+    names.emplace_back(unit.written);
+  }
+  return joined(names, ", ");
 }
 
 bool in(Range range, double value) { return value >= range.low && value <= range.high; }
@@ -154,8 +161,8 @@ std::variant<double, Complaint> quantity_of(std::string_view text, Measure measu
                       std::string(text), expected(measure, plausible),
                       likely_slip(number, value, measure, plausible)};
   if (metres_likely) {
-    complaint.remedy =
-        fmt::format("did you mean {0} m? then write the unit; else write {0} mm", number.digits);
+    complaint.remedy = fmt::format("did you mean {} m? then write the unit", number.digits);
+    if (in(plausible, value)) complaint.remedy += fmt::format("; else write {} mm", number.digits);
   }
   return complaint;
 }

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cases/words.hpp"
+#include "cases/written_number.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -30,13 +31,29 @@ const Node* Reader::value_of(std::string_view key) {
 
 const Node* Reader::scalar_of(std::string_view key, std::string_view expected) {
   const Node* node = value_of(key);
-  if (node == nullptr || node->kind == Node::Kind::scalar) return node;
+  if (node == nullptr || is_split(key)) return nullptr;
+  if (node->kind == Node::Kind::scalar) return node;
   faults_.add(
       node->mark,
       {fmt::format("'{}' has no plain value", key), words_of(*node), std::string(expected),
        node->kind == Node::Kind::nothing ? "write the value behind the colon, or remove the key"
                                          : ""});
   return nullptr;
+}
+
+bool Reader::is_split(std::string_view key) {
+  const Entry* entry = map_.find(key);
+  const Entry* next = entry + 1;
+  if (next == map_.entries.data() + map_.entries.size()) return false;
+  const std::string& before = entry->value.text;
+  if (next->value.kind != Node::Kind::nothing || !all_digits(before) ||
+      !all_digits(next->key.substr(0, 1)))
+    return false;
+  known_.push_back(next->key);
+  const auto complaint = written_number(before + ',' + next->key);
+  if (std::holds_alternative<Complaint>(complaint))
+    faults_.add(entry->value.mark, std::get<Complaint>(complaint));
+  return true;
 }
 
 void Reader::missing(std::string_view key, std::string_view about) {
@@ -192,7 +209,7 @@ void Reader::variants(std::string_view key, const Node*& node, std::string_view 
   node = value_of(key);
 }
 
-void Reader::refuse_unknown(const Entry& entry, const Entry* before) {
+void Reader::refuse_unknown(const Entry& entry) {
   Complaint complaint{fmt::format("unknown key '{}' in {}", entry.key, what_), entry.key,
                       known_.empty() ? "no keys" : list_of(known_), ""};
   const std::size_t colon = entry.key.find(':');
@@ -201,12 +218,6 @@ void Reader::refuse_unknown(const Entry& entry, const Entry* before) {
     complaint = {
         "a space is missing after the colon", entry.key, "key: value",
         fmt::format("write {}: {}", entry.key.substr(0, colon), entry.key.substr(colon + 1))};
-  } else if (before != nullptr && entry.value.kind == Node::Kind::nothing &&
-             all_digits(entry.key) && before->value.kind == Node::Kind::scalar &&
-             all_digits(before->value.text)) {
-    complaint = {"a comma stands inside a number",
-                 fmt::format("{},{}", before->value.text, entry.key), "a point before the decimals",
-                 fmt::format("write {}.{}", before->value.text, entry.key)};
   } else if (const std::string near = nearest(entry.key, known_); !near.empty()) {
     complaint.remedy = fmt::format("did you mean '{}'?", near);
   }
@@ -214,11 +225,8 @@ void Reader::refuse_unknown(const Entry& entry, const Entry* before) {
 }
 
 void Reader::finish() {
-  const Entry* before = nullptr;
   for (const Entry& entry : map_.entries) {
-    if (std::find(known_.begin(), known_.end(), entry.key) == known_.end())
-      refuse_unknown(entry, before);
-    before = &entry;
+    if (std::find(known_.begin(), known_.end(), entry.key) == known_.end()) refuse_unknown(entry);
   }
 }
 

@@ -76,12 +76,14 @@ class Reader : public Vocabulary<Reader> {
 
  private:
   [[nodiscard]] const Node* scalar_of(std::string_view key, std::string_view expected);
+  /// Whether a decimal comma inside braces made two keys of a number: `{leg: 0,33}`. Says so.
+  [[nodiscard]] bool is_split(std::string_view key);
   [[nodiscard]] std::optional<std::size_t> chosen_of(std::string_view key,
                                                      const std::vector<std::string>& words);
   /// The one entry that names which of several kinds a part is; a word alone counts as one.
   [[nodiscard]] std::optional<Entry> kind_of(std::string_view key,
                                              const std::vector<std::string>& kinds);
-  void refuse_unknown(const Entry& entry, const Entry* before);
+  void refuse_unknown(const Entry& entry);
 
   std::vector<std::string> known_;
 };

@@ -47,14 +47,18 @@ std::string nearest(std::string_view word, const std::vector<std::string>& known
   std::string best;
   // A third of the letters may be wrong, one of them always.
   std::size_t least = std::max<std::size_t>(word.size() / 3, 1) + 1;
-  for (const std::string& candidate : known) {
-    if (candidate.size() > longest) continue;
-    const std::size_t distance = edit_distance(wanted, lower(candidate));
-    if (distance < least) {
-      least = distance;
-      best = candidate;
-    }
-  }
+  const auto consider = [&](std::string_view part, const std::string& candidate) {
+    if (part.size() > longest) return;
+    const std::size_t distance = edit_distance(wanted, lower(part));
+    if (distance >= least) return;
+    least = distance;
+    best = candidate;
+  };
+  for (const std::string& candidate : known) consider(candidate, candidate);
+  if (!best.empty()) return best;
+  // "softwod" for "softwood, across the grain": its beginning is near.
+  for (const std::string& candidate : known)
+    consider(std::string_view(candidate).substr(0, candidate.find_first_of(" ,(")), candidate);
   return best;
 }
 

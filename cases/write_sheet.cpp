@@ -1,0 +1,237 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/write_sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <optional>
+#include <string_view>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "cases/catalogue.hpp"
+#include "cases/units.hpp"
+#include "cases/writer.hpp"
+#include "cases/written.hpp"
+#include "cases/yaml_words.hpp"
+
+namespace quoin::cases {
+namespace {
+
+using geometry::Fill;
+using geometry::Outline;
+using geometry::Patch;
+using materials::Material;
+
+std::string in_millimetres(double length) { return fmt::format("{:.9g}", 1000 * length); }
+
+WrittenMaterial written(const Material& material) {
+  WrittenMaterial result;
+  result.about = material.about;
+  result.conductivity = material.conductivity;
+  result.density = material.density;
+  result.saturation = material.saturation;
+  result.moisture_at_80 = material.moisture_at_80;
+  result.vapour_resistance = {material.vapour_resistance_dry, material.vapour_resistance_wet};
+  result.law = material.law;
+  result.law_source = material.law_source;
+  if (material.law_confidence != materials::Confidence::stated)
+    result.law_confidence = material.law_confidence;
+  if (material.part != materials::Part::fabric) result.part = material.part;
+  return result;
+}
+
+/// Writes the parts of a variant, each as lines.
+class SheetWriter {
+ public:
+  explicit SheetWriter(const Variant& variant) : variant_(variant) {}
+
+  [[nodiscard]] std::string text() const {
+    std::string text = fmt::format("quoin: 1\ntitle: {}\ncut: {}\n", yaml_word(variant_.name),
+                                   variant_.cut == Cut::horizontal ? "horizontal" : "vertical");
+    add(text, "spaces", spaces());
+    add(text, "materials", own_materials());
+    text += "\nsection:\n";
+    add_list(text, "sheet", sheet());
+    add_list(text, "bands", bands());
+    add(text, "probes", probes());
+    add(text, "readings", readings());
+    add(text, "criteria", criteria());
+    text += fmt::format("\naccuracy: {{fRsi: {}, L2D: {}}}\n", variant_.accuracy.factor,
+                        with_unit(variant_.accuracy.coupling, Measure::share));
+    return text;
+  }
+
+ private:
+  using Lines = std::vector<std::string>;
+
+  static void add(std::string& text, std::string_view key, const Lines& lines) {
+    if (lines.empty()) return;
+    text += fmt::format("\n{}:\n", key);
+    for (const std::string& line : lines) text += fmt::format("  {}\n", line);
+  }
+
+  static void add_list(std::string& text, std::string_view key, const Lines& lines) {
+    if (lines.empty()) return;
+    text += fmt::format("  {}:\n", key);
+    for (const std::string& line : lines) text += fmt::format("    - {}\n", line);
+  }
+
+  static std::string entry(std::string_view name, const std::string& value) {
+    return fmt::format("{}: {}", yaml_word(name), value);
+  }
+
+  [[nodiscard]] Lines spaces() const {
+    Lines lines;
+    for (const SpaceId id : geometry::ids(variant_.spaces)) {
+      const Space& space = variant_.spaces[id];
+      WrittenSpace written;
+      written.resistance = space.resistance;
+      if (space.air == id) {
+        written.is = space.is;
+        written.temperature = space.temperature;
+        written.humidity = space.humidity;
+        written.wind = space.wind;
+      } else {
+        const Space& air = variant_.spaces[space.air];
+        written.like = air.name;
+        if (space.wind != air.wind) written.wind = space.wind;
+      }
+      lines.push_back(entry(space.name, map_of(written).text()));
+    }
+    return lines;
+  }
+
+  [[nodiscard]] Lines own_materials() const {
+    const Catalogue all = catalogue();
+    Lines lines;
+    std::vector<std::string> done;
+    for (const Region& region : variant_.regions) {
+      if (std::find(done.begin(), done.end(), region.name) != done.end()) continue;
+      done.push_back(region.name);
+      const std::string text = material_text(region.material);
+      const auto original =
+          std::find_if(all.materials.begin(), all.materials.end(),
+                       [&](const Material& known) { return material_text(known) == text; });
+      if (original == all.materials.end()) {
+        lines.push_back(entry(region.name, text));
+      } else if (original->name != region.name) {
+        YamlMap like;
+        like.add("like", yaml_word(original->name));
+        lines.push_back(entry(region.name, like.text()));
+      }
+    }
+    return lines;
+  }
+
+  [[nodiscard]] Lines sheet() const {
+    Lines lines;
+    for (const Patch& patch : variant_.sheet) {
+      if (patch.only_over) continue;
+      YamlMap map;
+      map.add("fill", yaml_word(name_of(patch.fill)));
+      add_place(map, patch.outline);
+      if (const auto* id = std::get_if<RegionId>(&patch.fill)) {
+        const Region& region = variant_.regions[*id];
+        if (!region.state.empty()) map.add("moisture", yaml_word(region.state));
+        if (region.part != region.material.part) {
+          Writer writer(map);
+          std::optional<materials::Part> part = region.part;
+          choose_part(writer, part);
+        }
+      }
+      lines.push_back(map.text());
+    }
+    return lines;
+  }
+
+  /// One line wets every region of a material; the patches it became are equal but for the region.
+  [[nodiscard]] Lines bands() const {
+    Lines lines;
+    for (const Patch& patch : variant_.sheet) {
+      const auto* id = std::get_if<RegionId>(&patch.fill);
+      if (!patch.only_over || id == nullptr) continue;
+      const Region& region = variant_.regions[*id];
+      YamlMap map;
+      map.add("of", yaml_word(region.name));
+      add_place(map, patch.outline);
+      map.add("moisture", yaml_word(region.state));
+      if (lines.empty() || lines.back() != map.text()) lines.push_back(map.text());
+    }
+    return lines;
+  }
+
+  [[nodiscard]] std::string_view name_of(const Fill& fill) const {
+    if (const auto* region = std::get_if<RegionId>(&fill)) return variant_.regions[*region].name;
+    if (const auto* space = std::get_if<SpaceId>(&fill)) return variant_.spaces[*space].name;
+    return nothing;
+  }
+
+  static void add_place(YamlMap& map, const Outline& outline) {
+    const auto [left, right] = std::minmax_element(outline.begin(), outline.end(),
+                                                   [](auto a, auto b) { return a.x < b.x; });
+    const auto [below, above] = std::minmax_element(outline.begin(), outline.end(),
+                                                    [](auto a, auto b) { return a.y < b.y; });
+    const bool is_rectangle =
+        outline.size() == 4 && std::all_of(outline.begin(), outline.end(), [&](auto corner) {
+          return (corner.x == left->x || corner.x == right->x) &&
+                 (corner.y == below->y || corner.y == above->y);
+        });
+    if (is_rectangle) {
+      map.add("x", fmt::format("[{}, {}]", in_millimetres(left->x), in_millimetres(right->x)));
+      map.add("y", fmt::format("[{}, {}]", in_millimetres(below->y), in_millimetres(above->y)));
+      return;
+    }
+    std::string corners;
+    for (const geometry::Point corner : outline)
+      corners += (corners.empty() ? "" : ", ") + point(corner);
+    map.add("outline", '[' + corners + ']');
+  }
+
+  static std::string point(geometry::Point place) {
+    return fmt::format("[{}, {}]", in_millimetres(place.x), in_millimetres(place.y));
+  }
+
+  [[nodiscard]] Lines probes() const {
+    Lines lines;
+    for (const Probe& probe : variant_.probes)
+      lines.push_back(entry(probe.name, point(probe.place)));
+    return lines;
+  }
+
+  [[nodiscard]] Lines readings() const {
+    Lines lines;
+    for (const Reading& reading : variant_.readings) {
+      WrittenReading written{reading.temperature, reading.plus_or_minus};
+      lines.push_back(entry(reading.probe, map_of(written).text()));
+    }
+    return lines;
+  }
+
+  [[nodiscard]] Lines criteria() const {
+    Lines lines;
+    for (const Criterion& criterion : variant_.criteria) {
+      WrittenCriterion written;
+      if (const auto* humidity = std::get_if<SurfaceHumidityLimit>(&criterion.test))
+        written.surface_humidity = humidity->limit;
+      if (const auto* factor = std::get_if<FactorThreshold>(&criterion.test))
+        written.factor = factor->threshold;
+      lines.push_back(entry(criterion.name, map_of(written).text()));
+    }
+    return lines;
+  }
+
+  const Variant& variant_;
+};
+
+}  // namespace
+
+std::string material_text(const Material& material) {
+  WrittenMaterial values = written(material);
+  return map_of(values).text();
+}
+
+std::string sheet_text(const Variant& variant) { return SheetWriter(variant).text(); }
+
+}  // namespace quoin::cases
