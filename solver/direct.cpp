@@ -16,7 +16,7 @@ constexpr int refinements = 4;
 
 class DirectSolver : public LinearSolver {
  public:
-  DirectSolver(const FivePointOperator &network, const LinearOptions &options)
+  DirectSolver(const FivePointOperator& network, const LinearOptions& options)
       : network_(network), tolerance_(options.tolerance), diagonal_(diagonal_of(network)) {
     number_active_nodes();
     factorise();
@@ -91,8 +91,8 @@ class DirectSolver : public LinearSolver {
 
 }  // namespace
 
-std::unique_ptr<LinearSolver> direct_solver(const FivePointOperator &network,
-                                            const LinearOptions &options) {
+std::unique_ptr<LinearSolver> direct_solver(const FivePointOperator& network,
+                                            const LinearOptions& options) {
   return std::make_unique<DirectSolver>(network, options);
 }
 

@@ -14,9 +14,9 @@ namespace quoin::solver {
 ///   = rhs[n].
 /// All conductances in W/(m K), never negative. A node without any conductance is inactive (a void,
 /// or a node of fixed temperature that assembly has moved to the right-hand side): its solution is
-/// 0, its right-hand side ignored. Shape: east, north, ground hold nx * ny values each; east is 0
-/// at i = nx - 1, north at j = ny
-/// - 1.
+/// 0, its right-hand side ignored.
+/// Shape: east, north, ground hold nx * ny values each; east is 0 at i = nx - 1, north at
+/// j = ny - 1.
 struct FivePointOperator {
   std::size_t nx = 0;
   std::size_t ny = 0;
@@ -30,7 +30,7 @@ struct FivePointOperator {
 enum class LinearMethod { multigrid, direct };
 
 struct LinearOptions {
-  LinearMethod method = LinearMethod::direct;
+  LinearMethod method = LinearMethod::multigrid;
   /// On |rhs - A T| / |rhs|, Euclidean; where rounding T to double alone leaves more, that counts.
   double tolerance = 1e-12;
   int iteration_limit = 200;

@@ -9,7 +9,7 @@
 
 namespace quoin::solver {
 
-void write_residual(const FivePointOperator &network, std::span<const double> rhs,
+void write_residual(const FivePointOperator& network, std::span<const double> rhs,
                     std::span<const double> temperatures, std::span<double> residual) {
   const std::size_t nx = network.nx;
   const std::size_t n = network.size();
@@ -29,7 +29,7 @@ void write_residual(const FivePointOperator &network, std::span<const double> rh
   }
 }
 
-std::vector<double> diagonal_of(const FivePointOperator &network) {
+std::vector<double> diagonal_of(const FivePointOperator& network) {
   const std::size_t nx = network.nx;
   std::vector<double> diagonal = network.ground;
   for (std::size_t node = 0; node < diagonal.size(); ++node) {
@@ -45,7 +45,7 @@ std::vector<double> diagonal_of(const FivePointOperator &network) {
   return diagonal;
 }
 
-Residual residual_of(const FivePointOperator &network, std::span<const double> diagonal,
+Residual residual_of(const FivePointOperator& network, std::span<const double> diagonal,
                      std::span<const double> rhs, std::span<const double> temperatures) {
   std::vector<double> residual(rhs.size());
   write_residual(network, rhs, temperatures, residual);

@@ -22,10 +22,10 @@ struct Residual {
 
 /// The diagonal of the system, W/(m K): 0 marks an inactive node. Shape: all nx
 /// * ny.
-[[nodiscard]] std::vector<double> diagonal_of(const FivePointOperator &network);
+[[nodiscard]] std::vector<double> diagonal_of(const FivePointOperator& network);
 
 /// Computed afresh from the answer.
-[[nodiscard]] Residual residual_of(const FivePointOperator &network,
+[[nodiscard]] Residual residual_of(const FivePointOperator& network,
                                    std::span<const double> diagonal, std::span<const double> rhs,
                                    std::span<const double> temperatures);
 

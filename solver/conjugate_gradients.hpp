@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "solver/multigrid.hpp"
+#include "solver/team.hpp"
+
+namespace quoin::solver {
+
+/// How far conjugate gradients came.
+struct Descent {
+  int iterations = 0;
+  bool stagnated = false;  ///< ended early: no progress, or the preconditioner is not positive
+};
+
+/// Squared norms that judge an answer.
+struct Misfit {
+  double given = 0.0;     ///< of the right-hand side
+  double residual = 0.0;  ///< of rhs - A x
+  double rounding = 0.0;  ///< of what rounding x to double may contribute to it
+};
+
+/// Conjugate gradients in double precision on a network, preconditioned by a multigrid cycle. All
+/// functions are called by every member of a team and return the same to each, whatever its size.
+class ConjugateGradients {
+ public:
+  explicit ConjugateGradients(const Conductances<double>& network);
+
+  Panels<double> x;
+  Panels<double> residual;  ///< takes the right-hand side first
+
+  /// Sets x to 0 on inactive nodes, whatever it was.
+  void clear_inactive(const Member& member);
+  /// Turns the right-hand side into the residual of x; on inactive nodes it is 0.
+  [[nodiscard]] Misfit subtract_image(const Member& member);
+
+  /// Improves x until the squared norm of the residual is at most the goal.
+  template <typename T>
+  [[nodiscard]] Descent improve(Multigrid<T>& preconditioner, double goal, int iteration_limit,
+                                const Member& member);
+
+ private:
+  /// Adds up what the members left in sums_, in one order.
+  [[nodiscard]] double total(const Member& member) const;
+
+  const Conductances<double>* network_;
+  Panels<double> direction_;
+  Panels<double> image_;      // A times direction
+  std::vector<double> sums_;  // up to three for each panel
+};
+
+}  // namespace quoin::solver

@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "solver/multigrid_level.hpp"
+
+namespace quoin::solver {
+
+/// Whether rounding to single precision could spoil the relaxation of some column: in its pivots it
+/// acts as a ground of either sign, as large as an epsilon of the conductances along the column.
+template <typename T>
+[[nodiscard]] bool needs_double_precision(const Conductances<T>& network);
+
+/// Semicoarsening multigrid: one V-cycle from x = 0 as a symmetric positive definite
+/// preconditioner. Every grid keeps all rows and every second column of the one above; the last is
+/// a single column, solved exactly.
+/// In single precision (T = float) those of the coarser grids that need double precision have it;
+/// they are small.
+template <typename T>
+class Multigrid {
+ public:
+  Multigrid(Conductances<T>&& network, int threads);
+
+  [[nodiscard]] const PanelLayout& layout() const { return grids_.front().level->layout(); }
+  [[nodiscard]] Panels<T>& rhs() { return grids_.front().level->rhs; }
+  [[nodiscard]] const Panels<T>& x() const { return grids_.front().level->x; }
+
+  /// x from rhs, by all members of a team together.
+  void cycle(const Member& member);
+
+ private:
+  struct Grid {
+    std::unique_ptr<Level<T>> level;
+    /// The halved columns, where the next coarser grid deals them out anew or is in double; else
+    /// empty.
+    std::unique_ptr<Panels<T>> bridge;
+  };
+
+  std::vector<Grid> grids_;
+  std::unique_ptr<Multigrid<double>> tail_;  // what follows below the last grid, if anything
+};
+
+}  // namespace quoin::solver

@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "solver/panels.hpp"
+#include "solver/team.hpp"
+
+namespace quoin::solver {
+
+/// A conductance network on a grid, stored panel by panel. Columns are what gets relaxed at once.
+/// With d[k] the step of temperature from a row of column k to the next row, the heat that T
+/// dissipates is
+///   sum(ground T^2) + sum(east (T[k] - T[k + 1])^2) + sum(north d[k]^2) + sum(2 tie d[k] d[k +
+///   1]).
+/// Ties arise on coarse grids, where the conductance along a column left out acts on a weighted
+/// mean of the steps of its neighbours. All values are positive or 0.
+template <typename T>
+struct Conductances {
+  Conductances() = default;
+  /// Without conductances yet.
+  Conductances(const PanelLayout& shape, bool with_ties);
+
+  PanelLayout layout;
+  bool tied = false;
+  Panels<T> east;    ///< to the next column; the ghost in the west is filled too
+  Panels<T> north;   ///< to the next row; 0 in the last one
+  Panels<T> ground;  ///< to fixed temperatures
+  Panels<T> tie;     ///< as east; empty unless tied
+};
+
+/// One grid of the hierarchy: relaxes whole columns by tridiagonal solves, even columns and odd
+/// ones in turn. After the odd columns are relaxed the residual lives on the even ones alone, and
+/// correcting the even columns determines the odd ones; so neither restriction nor interpolation is
+/// ever applied. They serve only to find the coarse network.
+template <typename T>
+class Level {
+ public:
+  /// Factorises the columns of the network. Writes the network of every second column (halved
+  /// layout) unless there is only one.
+  ///
+  /// An odd column with unit temperature on its west (east) neighbour alone takes the temperatures
+  /// p (r), with unit temperature of the ground alone s; p + r + s = 1. The coarse network is the
+  /// one that dissipates the same heat when odd columns are interpolated by p and r,
+  ///   east = (west coupling * r + east coupling * p) / 2,  ground += coupling * s,
+  /// and d = p d[west] + r d[east] in what the odd column dissipates along its rows. No difference
+  /// of like numbers is ever taken: contrasts cannot spoil a coarse network.
+  Level(Conductances<T>&& network, Conductances<T>& coarse, int threads);
+
+  [[nodiscard]] const PanelLayout& layout() const { return layout_; }
+
+  Panels<T> rhs;
+  Panels<T> x;
+
+  /// From x = 0: relaxes even, then odd columns. Writes what is left on the even columns into
+  /// coarse_rhs (halved layout).
+  void descend(const Member& member, Panels<T>& coarse_rhs);
+  /// Adds the coarse correction to the even columns, relaxes odd, then even columns.
+  void ascend(const Member& member, const Panels<T>& coarse_x);
+  /// Solves exactly, for one column.
+  void solve_single();
+
+ private:
+  struct Parts;
+  void factorise_even(const Conductances<T>& network, std::size_t q);
+  void factorise_odd(const Conductances<T>& network, std::size_t q, Parts& parts);
+  template <bool tied>
+  void coarsen(const Conductances<T>& network, std::size_t q, Parts& parts, Conductances<T>& coarse,
+               T* north_on, T* ground_on) const;
+
+  void relax_alone(std::size_t q);
+  void relax(std::size_t q);
+  template <bool tied>
+  void sweep(std::size_t q);
+  void write_inflow(std::size_t q, T* inflow) const;
+  template <bool tied>
+  void sum_inflow(std::size_t q, T* inflow) const;
+  void correct(std::size_t q, const T* coarse_x);
+
+  PanelLayout layout_;
+  bool tied_;
+  Panels<T> east_;
+  Panels<T> tie_;
+  Panels<T> carry_;          // share of the flow into a node that it passes on to the next row
+  Panels<T> inverse_pivot_;  // 0 on inactive nodes
+};
+
+}  // namespace quoin::solver
