@@ -1,0 +1,180 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/starting_case.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+#include <variant>
+
+#include "cases/units.hpp"
+#include "cases/utf8.hpp"
+#include "cases/vocabulary.hpp"
+#include "cases/words.hpp"
+#include "cases/written.hpp"
+#include "geometry/recipe.hpp"
+
+namespace quoin::cases {
+namespace {
+
+constexpr std::size_t comment_column = 44;
+
+/// A line with its comment, the comments of neighbouring lines under each other.
+std::string commented(std::string_view line, std::string_view comment) {
+  const std::size_t used = characters(line);
+  const std::size_t gap = used + 2 < comment_column ? comment_column - used : 2;
+  return fmt::format("{}{}# {}\n", line, std::string(gap, ' '), comment);
+}
+
+/// A visitor that writes the inputs of a recipe with their defaults, one in a line; inputs that
+/// may be left out are commented out.
+class Template : public Vocabulary<Template> {
+ public:
+  std::string text;
+
+  void quantity(std::string_view key, double value, Measure measure, Range /*plausible*/,
+                std::string_view about) {
+    add(fmt::format("{}: {}", key, bare_number(value, measure)), about);
+  }
+  void quantity(std::string_view key, const std::optional<double>& value, Measure measure,
+                Range plausible, std::string_view about) {
+    const double example = value.value_or(std::clamp(1.0, plausible.low, plausible.high));
+    add(fmt::format("# {}: {}", key, bare_number(example, measure)), about);
+  }
+  template <class T>
+  void choice(std::string_view key, const T& value, const Words<Plain<T>>& words,
+              std::string_view about) {
+    for (const auto& [word, meaning] : words) {
+      if (value == meaning) add(fmt::format("{}: {}", key, word), about);
+    }
+  }
+  void layers(std::string_view key, const std::vector<geometry::Layer>&, std::string_view about) {
+    add(fmt::format("{}:", key), about);
+    text += "      - {material: lime plaster, thickness: 15}\n";
+    text += "      - {material: wall brick, thickness: 330}\n";
+  }
+  void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
+                       std::string_view about) {
+    add(fmt::format("# {}: [{{material: lime plaster, thickness: 15}}]", key), about);
+  }
+  void frame(std::string_view key, RegionId, std::string_view about) {
+    add(fmt::format("{}: softwood across the grain", key), about);
+  }
+  void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
+    add(fmt::format("{}: {}", key, kind == "inside" ? "room" : "outdoors"), about);
+  }
+
+ private:
+  void add(std::string_view line, std::string_view about) {
+    text += commented(fmt::format("    {}", line), about);
+  }
+};
+
+constexpr std::string_view head =
+    R"(# {about}. Every value below is invented: put your own in its place.
+# Numbers without a unit: lengths mm, temperatures °C, humidity %, conductivity W/(m·K),
+# resistance m²K/W, density kg/m³, wind m/s. Other units may be written: 0.33 m, 8 vol-%.
+quoin: 1
+title: A {name} to start from
+cut: horizontal                             # a plan; vertical: y points up
+
+spaces:                                     # the air on each side
+  room: {is: inside, temperature: 20, humidity: 50}
+  outdoors: {is: outside, temperature: 0}
+  # stair: {is: unheated, temperature: 8}
+  # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
+
+materials:                                  # own ones; `quoin materials` lists all others
+  wall brick: {like: common brick, moisture: sheltered}
+  # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
+  # tested stone: {conductivity: 1.1, density: 1800}
+
+section:
+)";
+
+constexpr std::string_view sheet =
+    R"(  sheet:                                    # painted areas, later ones cover earlier ones
+    - {fill: outdoors, x: [-100, 0], y: [0, 1000]}
+    - {fill: wall brick, x: [0, 330], y: [0, 1000]}
+    - {fill: lime plaster, x: [330, 345], y: [0, 1000]}
+    - {fill: room, x: [345, 445], y: [0, 1000]}
+    # Where a material touches nothing, the section is cut off: no heat flows there.
+    # {fill: nothing, ...} erases; outline: [[x, y], ...] gives other shapes than rectangles.
+)";
+
+constexpr std::string_view tail =
+    R"(  # bands:                                  # parts of a material that are wetter or drier
+  #   - {of: wall brick, y: [0, 300], moisture: damp}
+
+# probes:                                   # places whose temperature is wanted
+#   A: [345, 345]
+
+# readings:                                 # temperatures measured there
+#   A: {temperature: 12.4, plus or minus: 0.5}
+
+criteria:                                   # what counts as a risk
+  mould: {surface humidity: 80}             # at an inside surface
+  fRsi: 0.75                                # the least temperature factor
+
+# accuracy: {fRsi: 0.002, L2D: 0.1 %}       # how exact the answer must be
+
+variants:                                   # the case above with some keys replaced
+  dry: {materials: {wall brick: {moisture: dry}}}
+  damp: {materials: {wall brick: {moisture: damp}}}
+)";
+
+/// The text with every {name} and {about} replaced.
+std::string headed(const StartingPoint& point) {
+  std::string text(head);
+  const auto fill_in = [&](std::string_view blank, std::string_view value) {
+    const std::size_t at = text.find(blank);
+    text.replace(at, blank.size(), value);
+  };
+  std::string about(point.about);
+  about[0] =
+      static_cast<char>(about[0] >= 'a' && about[0] <= 'z' ? about[0] - 'a' + 'A' : about[0]);
+  fill_in("{about}", about);
+  fill_in("{name}", point.name);
+  return text;
+}
+
+template <class T>
+void add_recipe(std::string_view name, std::optional<std::string>& text) {
+  if (name != T::name) return;
+  Template inputs;
+  T recipe;
+  describe(inputs, recipe);
+  text = headed({T::name, T::about}) + fmt::format("  {}:\n", T::name) + inputs.text +
+         std::string(tail);
+}
+
+template <class... T>
+void add_recipes(std::string_view name, std::optional<std::string>& text,
+                 const std::variant<T...>*) {
+  (add_recipe<T>(name, text), ...);
+}
+
+template <class... T>
+std::vector<StartingPoint> points(const std::variant<T...>*) {
+  return {{T::name, T::about}...};
+}
+
+constexpr StartingPoint sheet_point{"sheet", "a section painted by hand"};
+
+}  // namespace
+
+std::vector<StartingPoint> starting_points() {
+  std::vector<StartingPoint> all = points(static_cast<const geometry::Recipe*>(nullptr));
+  all.push_back(sheet_point);
+  return all;
+}
+
+std::optional<std::string> starting_case(std::string_view name) {
+  std::optional<std::string> text;
+  if (name == sheet_point.name) text = headed(sheet_point) + std::string(sheet) + std::string(tail);
+  add_recipes(name, text, static_cast<const geometry::Recipe*>(nullptr));
+  return text;
+}
+
+}  // namespace quoin::cases
