@@ -10,11 +10,56 @@ namespace {
 
 using geometry::Surface;
 
-/// Temperature along one developed surface, linear between its nodes.
+/// A piece of a developed surface that is all fabric or all frame and glazing, node by node.
+struct Stretch {
+  bool is_fabric = true;
+  bool begins_surface = true;  ///< false: before it lies the other kind
+  bool ends_surface = true;
+  std::vector<std::size_t> position;  ///< of each node along the surface
+  std::vector<std::size_t> face;      ///< between the nodes; one fewer than nodes
+  std::vector<double> along;          ///< m
+  std::vector<double> value;          ///< degC
+};
+
+/// Where the walk along a surface starts: a closed one at its warmest node, so that its seam is no
+/// minimum.
+std::size_t start_of(const Surface& surface, const std::vector<double>& temperature) {
+  if (!surface.closed) return 0;
+  std::size_t warmest = 0;
+  for (std::size_t k = 1; k < surface.faces.size(); ++k) {
+    if (temperature[surface.node(k)] > temperature[surface.node(warmest)]) warmest = k;
+  }
+  return warmest;
+}
+
+std::vector<Stretch> stretches(const Surface& surface, const std::vector<double>& temperature,
+                               const geometry::Per<geometry::RegionId, char>& is_fabric) {
+  std::vector<Stretch> all;
+  const std::size_t faces = surface.faces.size();
+  const std::size_t start = start_of(surface, temperature);
+  double along = surface.along[start];
+  for (std::size_t k = 0; k < faces; ++k) {
+    const std::size_t f = (start + k) % faces;
+    const geometry::Face& face = surface.faces[f];
+    const bool fabric = is_fabric[face.region] != 0;
+    if (all.empty() || all.back().is_fabric != fabric) {
+      if (!all.empty()) all.back().ends_surface = false;
+      all.push_back({fabric, all.empty(), true, {f}, {}, {along}, {temperature[face.from]}});
+    }
+    Stretch& stretch = all.back();
+    along += face.length;
+    stretch.position.push_back(f + 1 < faces || !surface.closed ? f + 1 : 0);
+    stretch.face.push_back(f);
+    stretch.along.push_back(along);
+    stretch.value.push_back(temperature[face.to]);
+  }
+  return all;
+}
+
+/// Temperature along a stretch, linear between its nodes.
 class Profile {
  public:
-  Profile(const Surface& surface, const std::vector<double>& temperature) : along_(surface.along) {
-    for (std::size_t k = 0; k < along_.size(); ++k) value_.push_back(temperature[surface.node(k)]);
+  explicit Profile(const Stretch& stretch) : along_(stretch.along), value_(stretch.value) {
     integral_.push_back(0.0);
     for (std::size_t k = 1; k < along_.size(); ++k) {
       integral_.push_back(integral_.back() +
@@ -22,16 +67,15 @@ class Profile {
     }
   }
 
-  [[nodiscard]] const std::vector<double>& values() const { return value_; }
-
   /// Lowest mean over `width` of the surface that includes `at`.
   [[nodiscard]] double lowest_mean(double at, double width) const {
-    const double length = along_.back();
+    const double first = along_.front();
+    const double length = along_.back() - first;
     if (length <= width) return integral_.back() / length;
     double lowest = std::numeric_limits<double>::infinity();
     constexpr int tries = 64;
     for (int k = 0; k <= tries; ++k) {
-      const double start = std::clamp(at - width * k / tries, 0.0, length - width);
+      const double start = std::clamp(at - width * k / tries, first, first + length - width);
       lowest = std::min(lowest, (integral_at(start + width) - integral_at(start)) / width);
     }
     return lowest;
@@ -74,11 +118,11 @@ bool is_minimum(const std::vector<double>& value, std::size_t k) {
   return !falls_before && !falls_after && !level_before;
 }
 
-std::size_t face_at(const Surface& surface, std::size_t node,
-                    const geometry::Per<geometry::RegionId, char>& is_fabric) {
-  const std::size_t before = node > 0 ? node - 1 : 0;
-  const std::size_t after = std::min(node, surface.faces.size() - 1);
-  return is_fabric[surface.faces[before].region] != 0 ? before : after;
+/// Whether a minimum at an end of a stretch counts: where a frame begins, the edge is the wall's.
+bool counts(const Stretch& stretch, std::size_t k) {
+  if (stretch.is_fabric) return true;
+  return (k > 0 || stretch.begins_surface) &&
+         (k + 1 < stretch.value.size() || stretch.ends_surface);
 }
 
 }  // namespace
@@ -89,13 +133,15 @@ std::vector<LocalMinimum> local_minima(const std::vector<Surface>& surfaces,
                                        double prominence) {
   std::vector<LocalMinimum> minima;
   for (std::size_t s = 0; s < surfaces.size(); ++s) {
-    const Profile profile(surfaces[s], temperature);
-    const auto& value = profile.values();
-    for (std::size_t k = 0; k < value.size(); ++k) {
-      if (!is_minimum(value, k)) continue;
-      if (std::min(climb(value, k, -1), climb(value, k, +1)) < prominence) continue;
-      minima.push_back({s, k, face_at(surfaces[s], k, is_fabric),
-                        profile.lowest_mean(surfaces[s].along[k], thermometer_width)});
+    for (const Stretch& stretch : stretches(surfaces[s], temperature, is_fabric)) {
+      const Profile profile(stretch);
+      const auto& value = stretch.value;
+      for (std::size_t k = 0; k < value.size(); ++k) {
+        if (!is_minimum(value, k) || !counts(stretch, k)) continue;
+        if (std::min(climb(value, k, -1), climb(value, k, +1)) < prominence) continue;
+        minima.push_back({s, stretch.position[k], stretch.face[k > 0 ? k - 1 : 0],
+                          profile.lowest_mean(stretch.along[k], thermometer_width)});
+      }
     }
   }
   return minima;
