@@ -103,7 +103,7 @@ TEST_CASE("several right-hand sides give to the bit what each gives alone") {
   for (std::uint64_t seed = 1; seed <= 3; ++seed) {
     const std::vector<double> alone =
         answer(network, random_sources(network, seed), LinearMethod::multigrid);
-    CHECK(std::equal(alone.begin(), alone.end(), together.begin() + (seed - 1) * n));
+    CHECK(std::equal(alone.begin(), alone.end(), together.data() + (seed - 1) * n));
   }
 }
 
