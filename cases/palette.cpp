@@ -60,6 +60,7 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
     for (const std::string_view key : {"conductivity", "density"}) {
       if (written.node->kind != Node::Kind::map || written.node->find(key) != nullptr) continue;
       complete = false;
+      if (has_mistyped(*written.node, key)) continue;
       faults_.add(
           written.node->mark,
           {fmt::format("'{}' is missing in '{}'", key, written.name), "",

@@ -59,6 +59,8 @@ std::optional<std::string> plain_text_of(std::string_view text, FaultList& fault
     plain += line;
     plain += '\n';
   }
+  // The parser takes an open quote as closed if blank text follows it at the end.
+  plain.erase(plain.find_last_not_of(" \t\n") + 1);
   return plain;
 }
 

@@ -9,7 +9,8 @@
 
 namespace quoin::cases {
 
-/// A text as the YAML parser may see it: no byte order mark, lines ended by LF.
+/// A text as the YAML parser may see it: no byte order mark, lines ended by LF, nothing
+/// blank at the end.
 /// Faults: the text is too long, is not UTF-8, or holds control characters.
 [[nodiscard]] std::optional<std::string> plain_text_of(std::string_view text, FaultList& faults);
 

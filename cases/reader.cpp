@@ -57,6 +57,7 @@ bool Reader::is_split(std::string_view key) {
 }
 
 void Reader::missing(std::string_view key, std::string_view about) {
+  if (has_mistyped(map_, key)) return;  // finish() says so
   faults_.add(map_.mark, {fmt::format("'{}' is missing in {}", key, what_), "",
                           fmt::format("{}: {}", key, about), ""});
 }

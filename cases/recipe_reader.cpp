@@ -89,6 +89,7 @@ SpaceId RecipeReader::only_space(std::string_view key, std::string_view kind) {
     only = id;
   }
   if (names.size() == 1) return only;
+  if (spaces_.size() == 0) return {};  // said already
   if (names.empty()) {
     faults_.add(map_.mark,
                 {fmt::format("{} needs a space that is {}", what_, kind), "",

@@ -23,7 +23,7 @@ Mark mark_of(const Written& space, std::string_view key) {
 void check_own_air(const Written& space, FaultList& faults) {
   if (space.node->kind != Node::Kind::map) return;  // said already
   for (const std::string_view key : {"is", "temperature"}) {
-    if (space.node->find(key) == nullptr) {
+    if (space.node->find(key) == nullptr && !has_mistyped(*space.node, key)) {
       faults.add(space.mark, {fmt::format("'{}' is missing in the space '{}'", key, space.name), "",
                               key == "is" ? "is: inside, outside or unheated"
                                           : "temperature: that of its air, °C",
@@ -158,14 +158,14 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     }
     check_shared_air(written[i], faults);
     const SpaceId original = original_of(written[i], written, faults);
-    if (!original.valid()) continue;
     Space& space = spaces[SpaceId(i)];
+    space.air = original;
+    if (!original.valid()) continue;
     const Space& air = spaces[original];
     space.is = air.is;
     space.temperature = air.temperature;
     space.humidity = air.humidity;
     if (!space.wind) space.wind = air.wind;
-    space.air = original;
   }
   check_differences(written, spaces, faults, remarks);
   return spaces;

@@ -45,8 +45,8 @@ std::string nearest(std::string_view word, const std::vector<std::string>& known
   if (word.size() > longest) return {};
   const std::string wanted = lower(word);
   std::string best;
-  // A third of the letters may be wrong, one of them always.
-  std::size_t least = std::max<std::size_t>(word.size() / 3, 1) + 1;
+  // A third of the letters may be wrong, one of them always, but not all.
+  std::size_t least = std::min(std::max<std::size_t>(word.size() / 3, 1) + 1, word.size());
   const auto consider = [&](std::string_view part, const std::string& candidate) {
     if (part.size() > longest) return;
     const std::size_t distance = edit_distance(wanted, lower(part));

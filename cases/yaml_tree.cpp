@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "cases/plain_text.hpp"
+#include "cases/words.hpp"
 #include "cases/yaml_slips.hpp"
 
 namespace quoin::cases {
@@ -32,7 +33,10 @@ class Builder : public YAML::EventHandler {
  public:
   explicit Builder(FaultList& faults) : faults_(faults) {}
 
-  [[nodiscard]] Node take() { return std::move(root_); }
+  /// The tree; absent where a part is missing, so that its meaning would be misread.
+  [[nodiscard]] std::optional<Node> take() {
+    return complete_ ? std::optional(std::move(root_)) : std::nullopt;
+  }
 
   void OnDocumentStart(const YAML::Mark&) override {}
   void OnDocumentEnd() override {}
@@ -152,6 +156,7 @@ class Builder : public YAML::EventHandler {
       faults_.add(key.mark, {"a key must be a word", words_of(key), "a plain name before the colon",
                              "put a name that begins like this in quotes"});
     } else if (key.text == "<<" && !key.quoted) {
+      complete_ = false;
       faults_.add(key.mark, {"merge keys are not part of a case file", "<<", "",
                              "write the keys out, or use `like:` or a variant"});
     } else if (const Entry* former = map.node.find(key.text)) {
@@ -166,6 +171,7 @@ class Builder : public YAML::EventHandler {
 
   FaultList& faults_;
   Node root_;
+  bool complete_ = true;
   std::vector<Open> open_;
   std::map<YAML::anchor_t, Anchored> anchors_;
   std::size_t count_ = 0;
@@ -215,6 +221,13 @@ const Entry* Node::find(std::string_view key) const {
 
 Entry* Node::find(std::string_view key) {
   return const_cast<Entry*>(std::as_const(*this).find(key));
+}
+
+bool has_mistyped(const Node& map, std::string_view key) {
+  return std::any_of(map.entries.begin(), map.entries.end(), [&](const Entry& entry) {
+    const std::string start = entry.key.substr(0, entry.key.find(':'));
+    return entry.key != key && !nearest(start, {std::string(key)}).empty();
+  });
 }
 
 std::optional<Node> tree_of(std::string_view text, FaultList& faults) {

@@ -30,6 +30,9 @@ struct Node {
   [[nodiscard]] Entry* find(std::string_view key);
 };
 
+/// Whether a map has a key that looks like another, mistyped: "temprature", or "temperature:18".
+[[nodiscard]] bool has_mistyped(const Node& map, std::string_view key);
+
 /// One key of a map with its value.
 struct Entry {
   std::string key;
