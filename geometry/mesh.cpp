@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
+#include <numeric>
 
 namespace quoin::geometry {
 namespace {
@@ -66,12 +68,33 @@ Corners corners_of(const Section& section) {
   return corners;
 }
 
+/// Cuts in two between every two neighbours that `wanted` picks by their position, ends included.
+template <class Wanted>
+void bisect(Strip& strip, Wanted wanted) {
+  std::vector<double> finer;
+  for (std::size_t k = 0; k <= strip.cuts.size(); ++k) {
+    const double from = k == 0 ? 0.0 : strip.cuts[k - 1];
+    const double to = k == strip.cuts.size() ? 1.0 : strip.cuts[k];
+    if (wanted(k)) finer.push_back((from + to) / 2);
+    if (k < strip.cuts.size()) finer.push_back(to);
+  }
+  strip.cuts = std::move(finer);
+}
+
+void bisect(Strip& strip) {
+  bisect(strip, [](std::size_t) { return true; });
+}
+
 Strip strip_of(double length, bool start, bool end, bool solid, double cells_per_metre) {
-  if (!solid) return {};
+  Strip strip{{}, start, end};
+  if (!solid) return strip;
   const double graded_length = start && end ? length / 2 : length;
-  const auto half = static_cast<std::uint32_t>(std::max(
-      1.0, std::ceil(cells_per_metre * std::pow(graded_length, 1.0 / grading_exponent) - 0.01)));
-  return {start && end ? 2 * half : half, start, end};
+  const double wanted =
+      cells_per_metre * std::pow(graded_length, 1.0 / grading_exponent) * (start && end ? 2 : 1);
+  do {
+    bisect(strip);
+  } while (static_cast<double>(strip.cells()) * std::numbers::sqrt2 < wanted);
+  return strip;
 }
 
 std::vector<Strip> strips(const std::vector<double>& lines, const std::vector<char>& corners,
@@ -101,12 +124,9 @@ void cut(const std::vector<double>& lines, const std::vector<Strip>& strips,
   nodes.push_back(lines.front());
   for (std::size_t s = 0; s < strips.size(); ++s) {
     const double length = lines[s + 1] - lines[s];
-    for (std::uint32_t k = 1; k <= strips[s].cells; ++k) {
-      strip_of_cell.push_back(static_cast<std::uint32_t>(s));
-      nodes.push_back(k == strips[s].cells
-                          ? lines[s + 1]
-                          : lines[s] + length * graded(double(k) / strips[s].cells, strips[s]));
-    }
+    for (const double t : strips[s].cuts) nodes.push_back(lines[s] + length * graded(t, strips[s]));
+    nodes.push_back(lines[s + 1]);
+    strip_of_cell.insert(strip_of_cell.end(), strips[s].cells(), static_cast<std::uint32_t>(s));
   }
 }
 
@@ -128,9 +148,47 @@ Subdivision subdivision_of(const Section& section, double cells_per_metre) {
 }
 
 Subdivision doubled(Subdivision subdivision) {
-  for (Strip& strip : subdivision.columns) strip.cells *= 2;
-  for (Strip& strip : subdivision.rows) strip.cells *= 2;
+  // A strip without cuts holds no material.
+  const auto twice = [](Strip& strip) {
+    if (!strip.cuts.empty()) bisect(strip);
+  };
+  std::for_each(subdivision.columns.begin(), subdivision.columns.end(), twice);
+  std::for_each(subdivision.rows.begin(), subdivision.rows.end(), twice);
   return subdivision;
+}
+
+Subdivision halved(Subdivision subdivision) {
+  const auto halve = [](Strip& strip) {
+    std::vector<double> kept;
+    for (std::size_t k = 1; k < strip.cuts.size(); k += 2) kept.push_back(strip.cuts[k]);
+    strip.cuts = std::move(kept);
+  };
+  std::for_each(subdivision.columns.begin(), subdivision.columns.end(), halve);
+  std::for_each(subdivision.rows.begin(), subdivision.rows.end(), halve);
+  return subdivision;
+}
+
+Subdivision bisected(Subdivision subdivision, const std::vector<char>& columns,
+                     const std::vector<char>& rows) {
+  const auto cut_marked = [](std::vector<Strip>& strips, const std::vector<char>& marked) {
+    std::size_t first = 0;  // cell of the mesh with which the strip begins
+    for (Strip& strip : strips) {
+      const std::size_t cells = strip.cells();
+      bisect(strip, [&](std::size_t k) { return marked[first + k] != 0; });
+      first += cells;
+    }
+  };
+  cut_marked(subdivision.columns, columns);
+  cut_marked(subdivision.rows, rows);
+  return subdivision;
+}
+
+std::size_t nodes(const Subdivision& subdivision) {
+  const auto lines = [](const std::vector<Strip>& strips) {
+    return std::accumulate(strips.begin(), strips.end(), std::size_t{1},
+                           [](std::size_t sum, const Strip& strip) { return sum + strip.cells(); });
+  };
+  return lines(subdivision.columns) * lines(subdivision.rows);
 }
 
 Mesh mesh_of(const Section& section, const Subdivision& subdivision) {

@@ -50,7 +50,7 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
     for (const std::size_t node : {face.from, face.to}) {
       if (resistance > 0.0) {
         const double conductance = face.length / 2 / resistance;
-        result.links.push_back({node, face.space, conductance});
+        result.links.push_back({node, face.space, conductance, CellSide::west});
         network.ground[node] += conductance;
       } else if (auto& spaces = fixed[node];
                  std::find(spaces.begin(), spaces.end(), face.space) == spaces.end()) {
@@ -70,46 +70,42 @@ Assembly cell_centred(const geometry::Mesh& mesh, const Physics& physics) {
   const auto dx = [&](std::size_t i) { return mesh.x[i + 1] - mesh.x[i]; };
   const auto dy = [&](std::size_t j) { return mesh.y[j + 1] - mesh.y[j]; };
 
-  // Joins two neighbouring cells, or a cell and the space beside it, across a side of given width.
-  const auto join = [&](std::size_t low, double low_depth, const geometry::Cell& low_cell,
-                        std::size_t high, double high_depth, const geometry::Cell& high_cell,
-                        double width, std::vector<double>& conductances, Facing low_looks,
-                        Facing high_looks) {
-    const double low_conductivity = conductivity_of(low_cell, physics);
-    const double high_conductivity = conductivity_of(high_cell, physics);
-    if (low_conductivity > 0.0 && high_conductivity > 0.0) {
-      conductances[low] =
-          width / (low_depth / 2 / low_conductivity + high_depth / 2 / high_conductivity);
-      return;
-    }
-    const auto to_air = [&](std::size_t cell, double depth, double conductivity,
-                            const geometry::Fill& fill, const geometry::Fill& beyond,
-                            Facing looks) {
-      const auto* space = std::get_if<SpaceId>(&beyond);
-      if (space == nullptr) return;
-      const double resistance = physics.surface_resistance(*space, std::get<RegionId>(fill), looks);
-      const double conductance = width / (depth / 2 / conductivity + resistance);
-      result.links.push_back({cell, *space, conductance});
-      network.ground[cell] += conductance;
-    };
-    if (low_conductivity > 0.0) {
-      to_air(low, low_depth, low_conductivity, low_cell.below, high_cell.below, low_looks);
-    }
-    if (high_conductivity > 0.0) {
-      to_air(high, high_depth, high_conductivity, high_cell.below, low_cell.below, high_looks);
-    }
+  // Joins a cell to the air beyond one of its sides, where there is air.
+  const auto join_air = [&](std::size_t cell, const geometry::Cell& here, double depth,
+                            const geometry::Cell& beyond, double width, Facing looks,
+                            CellSide side) {
+    const auto* region = std::get_if<RegionId>(&here.below);
+    const auto* space = std::get_if<SpaceId>(&beyond.below);
+    if (region == nullptr || space == nullptr) return;
+    const double resistance = physics.surface_resistance(*space, *region, looks);
+    const double conductance = width / (depth / 2 / physics.conductivity[*region] + resistance);
+    result.links.push_back({cell, *space, conductance, side});
+    network.ground[cell] += conductance;
+  };
+  // Conductance between two neighbouring cells of material, 0 where either holds none.
+  const auto between = [&](const geometry::Cell& one, double one_depth, const geometry::Cell& other,
+                           double other_depth, double width) {
+    const double first = conductivity_of(one, physics);
+    const double second = conductivity_of(other, physics);
+    if (first == 0.0 || second == 0.0) return 0.0;
+    return width / (one_depth / 2 / first + other_depth / 2 / second);
   };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < columns; ++i) {
       const std::size_t here = j * columns + i;
-      result.solid[here] = conductivity_of(mesh.cell(i, j), physics) > 0.0;
+      const geometry::Cell& cell = mesh.cell(i, j);
+      result.solid[here] = conductivity_of(cell, physics) > 0.0;
       if (i + 1 < columns) {
-        join(here, dx(i), mesh.cell(i, j), here + 1, dx(i + 1), mesh.cell(i + 1, j), dy(j),
-             network.east, Facing::sideways, Facing::sideways);
+        const geometry::Cell& east = mesh.cell(i + 1, j);
+        network.east[here] = between(cell, dx(i), east, dx(i + 1), dy(j));
+        join_air(here, cell, dx(i), east, dy(j), Facing::sideways, CellSide::east);
+        join_air(here + 1, east, dx(i + 1), cell, dy(j), Facing::sideways, CellSide::west);
       }
       if (j + 1 < mesh.rows()) {
-        join(here, dy(j), mesh.cell(i, j), here + columns, dy(j + 1), mesh.cell(i, j + 1), dx(i),
-             network.north, Facing::up, Facing::down);
+        const geometry::Cell& north = mesh.cell(i, j + 1);
+        network.north[here] = between(cell, dy(j), north, dy(j + 1), dx(i));
+        join_air(here, cell, dy(j), north, dx(i), Facing::up, CellSide::north);
+        join_air(here + columns, north, dy(j + 1), cell, dx(i), Facing::down, CellSide::south);
       }
     }
   }

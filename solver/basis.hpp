@@ -16,10 +16,6 @@ struct Basis {
   int iterations = 0;                  ///< most of the linear solves
 };
 
-/// Throws: SolveError.
-[[nodiscard]] Basis basis_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air,
-                             const LinearOptions& options);
-
 /// Flow from air a to air b at 1 K between them, all others at either temperature, W/(m K).
 /// Shape: airs by airs, symmetric; the diagonal is the flow of each air to all others.
 [[nodiscard]] std::vector<double> couplings(const Basis& basis, const Per<SpaceId, SpaceId>& air);

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "solver/assembly.hpp"
-#include "solver/basis.hpp"
+#include "solver/network.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -34,9 +34,10 @@ std::vector<double> temperatures(const Field& field, const SpaceTemperatures& sp
 
 double temperature_at(const Field& field, const std::vector<double>& nodes, geometry::Point place) {
   const geometry::Mesh& mesh = field.mesh;
-  // On a line between two cells only one may hold material: look at both.
-  for (const double nudge_y : {0.0, -geometry::snap}) {
-    for (const double nudge_x : {0.0, -geometry::snap}) {
+  // On a line between two cells only one may hold material, and the place may be a rounding off the
+  // line: look at both sides.
+  for (const double nudge_y : {0.0, -geometry::snap, geometry::snap}) {
+    for (const double nudge_x : {0.0, -geometry::snap, geometry::snap}) {
       const std::size_t i = cell_at(mesh.x, place.x + nudge_x);
       const std::size_t j = cell_at(mesh.y, place.y + nudge_y);
       if (!std::holds_alternative<RegionId>(mesh.cell(i, j).below)) continue;
@@ -77,20 +78,24 @@ std::vector<std::pair<SpaceId, SpaceId>> touching_airs(const Assembly& assembly,
 
 }  // namespace
 
-Field field_of(geometry::Mesh mesh, const Physics& physics, const LinearOptions& options) {
-  Assembly assembly = node_centred(mesh, physics);
-  Basis basis = basis_of(assembly, physics.air, options);
+Field field_of(geometry::Mesh mesh, const Physics& physics, const Network& network) {
+  Basis basis = network.basis(physics.air);
   Field field;
   field.coupling = couplings(basis, physics.air);
-  field.touching = touching_airs(assembly, physics.air);
+  field.touching = touching_airs(network.assembly(), physics.air);
   field.mesh = std::move(mesh);
   field.airs = std::move(basis.airs);
   field.basis = std::move(basis.g);
-  field.solid = std::move(assembly.solid);
+  field.solid = network.assembly().solid;
   field.space_flow = std::move(basis.space_flow);
   field.residual = basis.residual;
   field.iterations = basis.iterations;
   return field;
+}
+
+Field field_of(geometry::Mesh mesh, const Physics& physics, const LinearOptions& options) {
+  const Network network(node_centred(mesh, physics), options);
+  return field_of(std::move(mesh), physics, network);
 }
 
 }  // namespace quoin::solver

@@ -10,6 +10,8 @@
 
 namespace quoin::solver {
 
+class Network;
+
 /// The solution of one section on one mesh for one purpose: a basis field for each air, so that any
 /// temperatures of the spaces are a weighted sum.
 struct Field {
@@ -42,5 +44,8 @@ struct Field {
 /// Throws: SolveError.
 [[nodiscard]] Field field_of(geometry::Mesh mesh, const Physics& physics,
                              const LinearOptions& options);
+
+/// The same where the network of that mesh is already made ready.
+[[nodiscard]] Field field_of(geometry::Mesh mesh, const Physics& physics, const Network& network);
 
 }  // namespace quoin::solver

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/recipes/drawing.hpp"
+#include "solver/checks.hpp"
 #include "solver/estimate.hpp"
 #include "solver/field.hpp"
 
@@ -41,14 +42,6 @@ struct Coupling {
 struct ProbeValue {
   geometry::Point place;
   Estimate temperature;  ///< degC
-};
-
-/// A test that every solution must pass.
-struct Check {
-  std::string name;
-  double value = 0.0;
-  double limit = 0.0;
-  bool holds = true;
 };
 
 /// One purpose solved: the field on the finest mesh and what follows from it.

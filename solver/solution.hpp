@@ -24,13 +24,15 @@ struct Question {
 
 /// How much may be spent on an answer.
 struct Effort {
-  double cells_per_metre = 2.0;        ///< of the first of at least three grids, each twice as fine
+  double cells_per_metre = 8.0;        ///< of the first grid, where nothing is known yet
   std::size_t node_limit = 1'000'000;  ///< no grid larger than this
   LinearOptions linear;
 };
 
-/// Solves on finer and finer grids until the wanted accuracy or the limit of nodes is reached.
-/// Throws: SolveError where the linear solver fails or a solution breaks a law of physics.
+/// Solves on three nested grids, each twice as fine as the one before, for the bands; while the
+/// wanted accuracy is not reached, cuts those strips finer whose newest lines still move the wanted
+/// numbers and starts again, up to the limit of nodes. Throws: SolveError where the linear solver
+/// fails or a solution breaks a law of physics.
 [[nodiscard]] Solution solution_of(const Question& question, const Effort& effort);
 
 }  // namespace quoin::solver

@@ -55,19 +55,29 @@ TEST_CASE("every line of the section is a line of the mesh, to the last bit") {
   }
 }
 
-TEST_CASE("doubling keeps every old line to the last bit and halves the cells between") {
+TEST_CASE("doubling keeps every old line to the last bit and puts one in each cell of material") {
   const Section section = corner();
   Subdivision subdivision = subdivision_of(section, 3);
   Mesh coarse = mesh_of(section, subdivision);
   for (int level = 0; level < 4; ++level) {
     subdivision = doubled(subdivision);
     const Mesh fine = mesh_of(section, subdivision);
-    REQUIRE(fine.columns() == 2 * coarse.columns());
-    REQUIRE(fine.rows() == 2 * coarse.rows());
-    for (std::size_t i = 0; i < coarse.nx(); ++i) CHECK(fine.x[2 * i] == coarse.x[i]);
-    for (std::size_t j = 0; j < coarse.ny(); ++j) CHECK(fine.y[2 * j] == coarse.y[j]);
+    CHECK(holds_all(fine.x, coarse.x));
+    CHECK(holds_all(fine.y, coarse.y));
+    CHECK(widths_between(fine.x, 0, 1.3).size() == 2 * widths_between(coarse.x, 0, 1.3).size());
+    CHECK(widths_between(fine.y, 0, 1.3).size() == 2 * widths_between(coarse.y, 0, 1.3).size());
+    CHECK(nodes(subdivision) == fine.nx() * fine.ny());
     coarse = fine;
   }
+}
+
+TEST_CASE("halving undoes doubling to the last bit") {
+  const Section section = corner();
+  const Subdivision subdivision = subdivision_of(section, 5);
+  const Mesh mesh = mesh_of(section, subdivision);
+  const Mesh again = mesh_of(section, halved(doubled(subdivision)));
+  CHECK(again.x == mesh.x);
+  CHECK(again.y == mesh.y);
 }
 
 TEST_CASE("a cell of the mesh shows what the section shows there") {
@@ -116,15 +126,15 @@ TEST_CASE("a plain wall has no corner, so its cells are all alike within a layer
 TEST_CASE("a strip of air alone is not cut") {
   const Section section = layered();
   const Subdivision subdivision = subdivision_of(section, 50);
-  CHECK(subdivision.columns.front().cells == 1);
-  CHECK(subdivision.columns.back().cells == 1);
+  CHECK(subdivision.columns.front().cells() == 1);
+  CHECK(subdivision.columns.back().cells() == 1);
 }
 
 TEST_CASE("a finer subdivision never has fewer cells in a strip") {
   const Section section = corner();
   const Subdivision coarse = subdivision_of(section, 3), fine = subdivision_of(section, 10);
   for (std::size_t k = 0; k < coarse.columns.size(); ++k) {
-    CHECK(fine.columns[k].cells >= coarse.columns[k].cells);
+    CHECK(fine.columns[k].cells() >= coarse.columns[k].cells());
   }
 }
 

@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/network.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "solver/errors.hpp"
+
+namespace quoin::solver {
+namespace {
+
+/// Calls visit(neighbour, conductance) for the up to four neighbours of a node.
+template <class Visit>
+void for_each_neighbour(const FivePointOperator& network, std::size_t n, Visit visit) {
+  const std::size_t i = n % network.nx;
+  if (i + 1 < network.nx) visit(n + 1, network.east[n]);
+  if (i > 0) visit(n - 1, network.east[n - 1]);
+  if (n + network.nx < network.size()) visit(n + network.nx, network.north[n]);
+  if (n >= network.nx) visit(n - network.nx, network.north[n - network.nx]);
+}
+
+/// Temperature of a fixed node while one air is at 1 and the others at 0.
+double value_at(const FixedNode& fixed, SpaceId one, const Per<SpaceId, SpaceId>& air) {
+  const auto warm = std::count_if(fixed.spaces.begin(), fixed.spaces.end(),
+                                  [&](SpaceId space) { return air[space] == one; });
+  return static_cast<double>(warm) / static_cast<double>(fixed.spaces.size());
+}
+
+/// The network with its fixed nodes taken out: they ground their neighbours and become inactive.
+FivePointOperator without_fixed(FivePointOperator network, const std::vector<FixedNode>& fixed) {
+  for (const FixedNode& node : fixed) {
+    const std::size_t n = node.node;
+    for_each_neighbour(
+        network, n, [&](std::size_t m, double conductance) { network.ground[m] += conductance; });
+    network.east[n] = network.north[n] = 0.0;
+    if (n % network.nx > 0) network.east[n - 1] = 0.0;
+    if (n >= network.nx) network.north[n - network.nx] = 0.0;
+  }
+  for (const FixedNode& node : fixed) network.ground[node.node] = 0.0;
+  return network;
+}
+
+std::vector<SpaceId> airs_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air) {
+  std::set<SpaceId> airs;
+  for (const AirLink& link : assembly.links) airs.insert(air[link.space]);
+  for (const FixedNode& fixed : assembly.fixed) {
+    for (const SpaceId space : fixed.spaces) airs.insert(air[space]);
+  }
+  return {airs.begin(), airs.end()};
+}
+
+/// What every space sends into the section while air `one` is at 1 and the others at 0.
+void add_space_flows(const Assembly& assembly, const Per<SpaceId, SpaceId>& air, SpaceId one,
+                     const std::vector<double>& g, std::span<double> flow) {
+  const auto air_value = [&](SpaceId space) { return air[space] == one ? 1.0 : 0.0; };
+  std::vector<double> into_fixed(assembly.fixed.empty() ? 0 : g.size());
+  for (const AirLink& link : assembly.links) {
+    const double through = link.conductance * (air_value(link.space) - g[link.unknown]);
+    flow[link.space.index] += through;
+    if (!into_fixed.empty()) into_fixed[link.unknown] += through;
+  }
+  for (const FixedNode& fixed : assembly.fixed) {
+    double leaves = -into_fixed[fixed.node];
+    for_each_neighbour(assembly.network, fixed.node, [&](std::size_t m, double conductance) {
+      leaves += conductance * (g[fixed.node] - g[m]);
+    });
+    for (const SpaceId space : fixed.spaces) {
+      flow[space.index] += leaves / static_cast<double>(fixed.spaces.size());
+    }
+  }
+}
+
+}  // namespace
+
+Network::Network(Assembly assembly, const LinearOptions& options)
+    : assembly_(std::move(assembly)),
+      solver_(assembly_.fixed.empty()
+                  ? linear_solver(assembly_.network, options)
+                  : linear_solver(without_fixed(assembly_.network, assembly_.fixed), options)) {}
+
+Basis Network::basis(const Per<SpaceId, SpaceId>& air) const {
+  const Assembly& assembly = assembly_;
+  Basis basis;
+  basis.airs = airs_of(assembly, air);
+  const std::size_t unknowns = assembly.network.size();
+  if (basis.airs.empty()) throw SolveError("no surface of the section meets a space");
+
+  std::vector<double> rhs(basis.airs.size() * unknowns, 0.0);
+  for (std::size_t a = 0; a < basis.airs.size(); ++a) {
+    const std::span<double> part(rhs.data() + a * unknowns, unknowns);
+    for (const AirLink& link : assembly.links) {
+      if (air[link.space] == basis.airs[a]) part[link.unknown] += link.conductance;
+    }
+    for (const FixedNode& fixed : assembly.fixed) {
+      const double value = value_at(fixed, basis.airs[a], air);
+      for_each_neighbour(assembly.network, fixed.node, [&](std::size_t m, double conductance) {
+        part[m] += conductance * value;
+      });
+    }
+    for (const FixedNode& fixed : assembly.fixed) part[fixed.node] = 0.0;
+  }
+
+  std::vector<double> answer(rhs.size(), 0.0);
+  for (const LinearReport& report : solver_->solve(rhs, answer)) {
+    basis.residual = std::max(basis.residual, report.residual);
+    basis.iterations = std::max(basis.iterations, report.iterations);
+  }
+
+  basis.space_flow.assign(basis.airs.size() * air.size(), 0.0);
+  for (std::size_t a = 0; a < basis.airs.size(); ++a) {
+    const auto begin = answer.begin() + static_cast<std::ptrdiff_t>(a * unknowns);
+    basis.g.emplace_back(begin, begin + static_cast<std::ptrdiff_t>(unknowns));
+    for (const FixedNode& fixed : assembly.fixed) {
+      basis.g[a][fixed.node] = value_at(fixed, basis.airs[a], air);
+    }
+    add_space_flows(assembly, air, basis.airs[a], basis.g[a],
+                    std::span(basis.space_flow).subspan(a * air.size(), air.size()));
+  }
+  return basis;
+}
+
+std::vector<double> Network::influence(std::size_t unknown) const {
+  std::vector<double> source(assembly_.network.size(), 0.0);
+  std::vector<double> answer(source.size(), 0.0);
+  const bool fixed = std::any_of(assembly_.fixed.begin(), assembly_.fixed.end(),
+                                 [&](const FixedNode& node) { return node.node == unknown; });
+  if (fixed) return answer;
+  source[unknown] = 1.0;
+  static_cast<void>(solver_->solve(source, answer));
+  return answer;
+}
+
+}  // namespace quoin::solver

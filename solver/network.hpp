@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "solver/assembly.hpp"
+#include "solver/basis.hpp"
+
+namespace quoin::solver {
+
+/// An assembled section made ready to be solved for any number of temperatures and sources.
+class Network {
+ public:
+  /// Throws: SolveError.
+  Network(Assembly assembly, const LinearOptions& options);
+
+  [[nodiscard]] const Assembly& assembly() const { return assembly_; }
+
+  /// One field for each air: that air at 1, all others at 0. Throws: SolveError.
+  [[nodiscard]] Basis basis(const Per<SpaceId, SpaceId>& air) const;
+
+  /// Temperature of each unknown for a source of 1 W/m at one of them, all airs at 0. As the
+  /// network is symmetric this is also how a source at each unknown would move that one. Throws:
+  /// SolveError. Shape: unknowns. A source at a fixed node moves nothing.
+  [[nodiscard]] std::vector<double> influence(std::size_t unknown) const;
+
+ private:
+  Assembly assembly_;
+  std::unique_ptr<LinearSolver> solver_;
+};
+
+}  // namespace quoin::solver

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/refinement.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+#include <vector>
+
+namespace quoin::solver {
+
+geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision, const Blame& blame) {
+  std::vector<double> all = blame.columns;
+  all.insert(all.end(), blame.rows.begin(), blame.rows.end());
+  std::vector<std::size_t> order(all.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return all[a] > all[b]; });
+
+  constexpr double most = 0.6;  // of the blame is dealt with in one step
+  const double total = std::accumulate(all.begin(), all.end(), 0.0);
+  std::vector<char> marked(all.size());
+  double dealt_with = 0.0;
+  for (const std::size_t k : order) {
+    if (dealt_with >= most * total) break;
+    marked[k] = 1;
+    dealt_with += all[k];
+  }
+  const auto middle = marked.begin() + static_cast<std::ptrdiff_t>(blame.columns.size());
+  return geometry::bisected(std::move(subdivision), {marked.begin(), middle},
+                            {middle, marked.end()});
+}
+
+}  // namespace quoin::solver
