@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// The humidity side of every inside air whose humidity is known, at its coldest spot.
+[[nodiscard]] std::vector<AirHumidity> humidities(const SolvedVariant& solved);
+
+/// Every criterion judged in every inside air it can be judged in.
+[[nodiscard]] std::vector<Verdict> verdicts(const SolvedVariant& solved);
+
+/// Why no favourable verdict may be given: masonry wetter than `damp` behind insulation would be
+/// shut in wet. Empty where nothing stands against one.
+[[nodiscard]] std::string gate(const cases::Variant& variant);
+
+}  // namespace quoin::tools

@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/physics.hpp"
+
+namespace quoin::tools {
+namespace {
+
+materials::Side side_of(cases::SpaceKind kind) {
+  switch (kind) {
+    case cases::SpaceKind::inside:
+      return materials::Side::inside;
+    case cases::SpaceKind::outside:
+      return materials::Side::outside;
+    case cases::SpaceKind::unheated:
+      return materials::Side::unheated;
+  }
+  return materials::Side::inside;
+}
+
+/// In a plan every surface stands upright, whichever way it looks on the paper.
+materials::Facing facing_in(cases::Cut cut, geometry::Facing on_paper) {
+  if (cut == cases::Cut::horizontal) return materials::Facing::sideways;
+  switch (on_paper) {
+    case geometry::Facing::sideways:
+      return materials::Facing::sideways;
+    case geometry::Facing::up:
+      return materials::Facing::up;
+    case geometry::Facing::down:
+      return materials::Facing::down;
+  }
+  return materials::Facing::sideways;
+}
+
+double resistance_of(const cases::Variant& variant, const cases::Space& space,
+                     const cases::Region& region, geometry::Facing facing,
+                     materials::Purpose purpose) {
+  if (space.resistance) return *space.resistance;
+  return materials::surface_resistance(
+      {side_of(space.is), facing_in(variant.cut, facing), region.part, space.wind}, purpose);
+}
+
+}  // namespace
+
+Per<RegionId, materials::Conductivity> conductivities(const cases::Variant& variant) {
+  Per<RegionId, materials::Conductivity> result;
+  for (const cases::Region& region : variant.regions) {
+    result.add(materials::conductivity_of(region.material, region.moisture));
+  }
+  return result;
+}
+
+solver::Physics physics_of(const cases::Variant& variant, materials::Purpose purpose) {
+  solver::Physics physics;
+  for (const materials::Conductivity& conductivity : conductivities(variant)) {
+    physics.conductivity.add(conductivity.value);
+  }
+  for (const cases::Region& region : variant.regions) {
+    physics.is_fabric.add(region.part == materials::Part::fabric);
+  }
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const cases::Space& space = variant.spaces[id];
+    physics.air.add(space.air);
+    Per<RegionId, std::array<double, 3>> by_region;
+    for (const cases::Region& region : variant.regions) {
+      std::array<double, 3> by_facing{};
+      for (const geometry::Facing facing :
+           {geometry::Facing::sideways, geometry::Facing::up, geometry::Facing::down}) {
+        by_facing[static_cast<std::size_t>(facing)] =
+            resistance_of(variant, space, region, facing, purpose);
+      }
+      by_region.add(by_facing);
+    }
+    physics.resistance.add(std::move(by_region));
+  }
+  return physics;
+}
+
+solver::SpaceTemperatures temperatures_of(const cases::Variant& variant) {
+  solver::SpaceTemperatures temperatures;
+  for (const cases::Space& space : variant.spaces) temperatures.add(space.temperature);
+  return temperatures;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "cases/case.hpp"
+#include "materials/conductivity.hpp"
+#include "materials/surface_resistance.hpp"
+#include "solver/physics.hpp"
+
+namespace quoin::tools {
+
+using geometry::Per;
+using geometry::RegionId;
+using geometry::SpaceId;
+
+/// The conductivity of every region of a variant in its state of wetness.
+[[nodiscard]] Per<RegionId, materials::Conductivity> conductivities(const cases::Variant& variant);
+
+/// A variant as numbers for one purpose. Where the author fixed a resistance it holds for both.
+[[nodiscard]] solver::Physics physics_of(const cases::Variant& variant, materials::Purpose purpose);
+
+/// The temperature of every space.
+[[nodiscard]] solver::SpaceTemperatures temperatures_of(const cases::Variant& variant);
+
+}  // namespace quoin::tools

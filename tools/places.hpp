@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// A place in the words of the trade where the recipe has them ("the frame edge"), else by the
+/// material and its coordinates in mm ("the lime plaster at 345, 345").
+[[nodiscard]] std::string words_for(const SolvedVariant& solved, const solver::Spot& spot);
+
+}  // namespace quoin::tools

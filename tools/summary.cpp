@@ -1,0 +1,139 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/summary.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "tools/places.hpp"
+
+namespace quoin::tools {
+namespace {
+
+std::string plus_minus(double band) {
+  return band < 0.05 ? "less than 0.05 K either way" : fmt::format("{:.2f} K either way", band);
+}
+
+const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
+  for (const AirHumidity& humidity : solved.humidity) {
+    if (humidity.air == air) return &humidity;
+  }
+  return nullptr;
+}
+
+/// What happens at the spot in this air.
+std::string consequence(const AirHumidity& air) {
+  const std::string limits =
+      fmt::format("Below {:.1f} °C it gets wet, below {:.1f} °C mould can grow", air.dew_point,
+                  air.mould_temperature);
+  if (air.margin_to_condensation < 0) {
+    return fmt::format("{}: it gets wet, {:.1f} K too cold even for the dew point.", limits,
+                       -air.margin_to_condensation);
+  }
+  if (air.margin_to_mould < 0) {
+    return fmt::format("{}: it stays dry, but is {:.1f} K too cold for mould to stay away.", limits,
+                       -air.margin_to_mould);
+  }
+  return fmt::format("{}: it is {:.1f} K on the safe side.", limits, air.margin_to_mould);
+}
+
+std::string sentence(const SolvedVariant& solved, const solver::AirSurface& surface) {
+  const cases::Space& room = solved.variant.spaces[surface.air];
+  const solver::Estimate& temperature = surface.coldest.temperature;
+  const AirHumidity* air = humidity_of(solved, surface.air);
+  std::string text =
+      air != nullptr
+          ? fmt::format("{} at {:.1f} °C and {:.0f} % humidity: ", room.name, room.temperature,
+                        air->humidity * 100)
+          : fmt::format("{} at {:.1f} °C, humidity not given: ", room.name, room.temperature);
+  text += fmt::format("the coldest spot, {}, has {:.1f} °C (sure to {}).",
+                      words_for(solved, surface.coldest), temperature.value,
+                      plus_minus(temperature.band));
+  if (air == nullptr) return text;
+  text += " " + consequence(*air);
+  text += air->highest_safe_humidity >= 1.0
+              ? " It is safe at any humidity of the room."
+              : fmt::format(" It is safe while the room stays at or below {:.0f} % humidity.",
+                            std::floor(air->highest_safe_humidity * 100));
+  return text;
+}
+
+}  // namespace
+
+std::string summary(const SolvedVariant& solved) {
+  std::string text;
+  for (const solver::AirSurface& surface : solved.surface.airs) {
+    if (solved.variant.spaces[surface.air].is != cases::SpaceKind::inside) continue;
+    text += (text.empty() ? "" : " ") + sentence(solved, surface);
+  }
+  const bool close =
+      std::any_of(solved.verdicts.begin(), solved.verdicts.end(),
+                  [](const Verdict& v) { return v.certainty == Certainty::too_close; });
+  if (close) text += " A criterion is too close to call: its limit lies within the band.";
+  const auto gated = std::find_if(solved.verdicts.begin(), solved.verdicts.end(),
+                                  [](const Verdict& v) { return !v.gate.empty(); });
+  if (gated != solved.verdicts.end()) text += " No favourable verdict: " + gated->gate + ".";
+  return text;
+}
+
+std::vector<std::string> warnings(const SolvedVariant& solved) {
+  std::vector<std::string> all;
+  const cases::Variant& variant = solved.variant;
+  for (const cases::Remark& remark : variant.remarks) {
+    all.push_back(remark.line > 0 ? fmt::format("line {}: {}", remark.line, remark.text)
+                                  : remark.text);
+  }
+  for (const RegionId id : geometry::ids(variant.regions)) {
+    if (const auto& warning = solved.conductivity[id].warning) {
+      all.push_back(fmt::format("{}: {}", variant.regions[id].name, *warning));
+    }
+  }
+  constexpr double one_dimensional = 1e-3;  // of the difference of the spaces
+  for (const solver::CutPlane& plane : solved.cut_planes) {
+    const double thickness = std::hypot(plane.to.x - plane.from.x, plane.to.y - plane.from.y);
+    const double wanted = geometry::cut_distance(thickness);
+    if (!(plane.departure > one_dimensional)) {
+      // The distance rule asks for less than the number already shows, except on a plane wall.
+      if (plane.distance >= wanted - 1e-6 || plane.departure < 1e-9) continue;
+      all.push_back(
+          fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f} lies {:.0f} mm from the "
+                      "coldest spot, nearer "
+                      "than the {:.0f} mm of ISO 10211 (1 m or three thicknesses); the field there "
+                      "differs from a plane "
+                      "wall's by {:.1g} of the difference only",
+                      plane.from.x * 1e3, plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3,
+                      plane.distance * 1e3, wanted * 1e3, plane.departure));
+    } else {
+      all.push_back(
+          fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f} is not in undisturbed "
+                      "wall: the field there "
+                      "differs from a plane wall's by {:.1g} of the difference; it lies {:.0f} mm "
+                      "from the coldest spot, "
+                      "ISO 10211 asks for {:.0f} mm",
+                      plane.from.x * 1e3, plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3,
+                      plane.departure, plane.distance * 1e3, wanted * 1e3));
+    }
+  }
+  if (!solved.surface.accurate) {
+    all.push_back(
+        "the wanted accuracy of fRsi was not reached within the limit of nodes; the band says how "
+        "far it got");
+  }
+  if (!solved.heat.accurate) {
+    all.push_back(
+        "the wanted accuracy of L2D was not reached within the limit of nodes; the bracket says "
+        "how far it got");
+  }
+  for (const solver::AirSurface& surface : solved.surface.airs) {
+    if (!surface.coldest.temperature.asymptotic) {
+      all.push_back(fmt::format(
+          "the grids do not yet converge steadily at the coldest spot of {}: its band is "
+          "a guess",
+          variant.spaces[surface.air].name));
+    }
+  }
+  return all;
+}
+
+}  // namespace quoin::tools
