@@ -86,8 +86,7 @@ TEST_CASE("the conductance between two nodes is the sum over the two cells that 
   problem.paint(problem.material(5.0), 0, 0.3, 0.2, 0.6);
   problem.paint(air, -0.1, 0, 0, 0.6);
   const geometry::Section section = problem.section();
-  const geometry::Mesh mesh = geometry::mesh_of(
-      section, {{{1, false, false}, {1, false, false}}, {{1, false, false}, {1, false, false}}});
+  const geometry::Mesh mesh = testing::even_mesh(section, 1.0);
   const Assembly assembly = node_centred(mesh, problem.physics());
   const FivePointOperator& network = assembly.network;
   CHECK(network.east[mesh.node(1, 0)] == WithinRel{2.0 * 0.1 / 0.3, 1e-14});
@@ -103,8 +102,7 @@ TEST_CASE("the conductance between two nodes is the sum over the two cells that 
 TEST_CASE("cells are joined by the series conductance of their halves") {
   Problem problem = testing::layered_wall({{0.2, 2.0}, {0.4, 5.0}});
   const geometry::Section section = problem.section();
-  const geometry::Mesh mesh = geometry::mesh_of(
-      section, {std::vector<geometry::Strip>(4), std::vector<geometry::Strip>(1)});
+  const geometry::Mesh mesh = testing::even_mesh(section, 1.0);
   const Assembly assembly = cell_centred(mesh, problem.physics());
   CHECK(assembly.network.east[1] == WithinRel{1 / (0.1 / 2.0 + 0.2 / 5.0), 1e-14});
   CHECK(assembly.network.ground[1] == WithinRel{1 / (0.1 / 2.0 + 0.13), 1e-14});

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -13,6 +15,28 @@ namespace quoin::testing {
 
 using geometry::RegionId;
 using geometry::SpaceId;
+
+/// A strip cut into cells of equal width.
+inline geometry::Strip even_strip(std::size_t cells) {
+  geometry::Strip strip;
+  for (std::size_t k = 1; k < cells; ++k) {
+    strip.cuts.push_back(static_cast<double>(k) / static_cast<double>(cells));
+  }
+  return strip;
+}
+
+/// A mesh of cells of a given width, or as near to it as the section's lines allow.
+inline geometry::Mesh even_mesh(const geometry::Section& section, double spacing) {
+  const auto strips = [spacing](const std::vector<double>& lines) {
+    std::vector<geometry::Strip> all;
+    for (std::size_t k = 0; k + 1 < lines.size(); ++k) {
+      const double cells = std::round((lines[k + 1] - lines[k]) / spacing);
+      all.push_back(even_strip(static_cast<std::size_t>(std::max(1.0, cells))));
+    }
+    return all;
+  };
+  return geometry::mesh_of(section, {strips(section.x), strips(section.y)});
+}
 
 /// A section put together by hand: conductivities, airs and painted rectangles, with nothing
 /// between it and the solver.
