@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <utility>
+
+#include "cases/case.hpp"
+
+namespace quoin::testing {
+
+/// Materials of the cases below. All values are invented round figures.
+inline materials::Material brick() {
+  materials::Material brick{"test brick",         "", {0.6}, {1700.0}, {}, {}, {}, {},
+                            materials::Constant{}};
+  brick.saturation = materials::Sourced{0.25};
+  brick.law = materials::BetweenDryAndSaturated{1.4};
+  return brick;
+}
+inline materials::Material plaster() {
+  return {"test plaster", "", {0.7}, {1500.0}, {}, {}, {}, {}, materials::Constant{}};
+}
+inline materials::Material board() {
+  return {"test wool", "", {0.04}, {150.0}, {}, {}, {}, {}, materials::Constant{}};
+}
+
+/// The corner of an invented house, in plan: brick and plaster, with a hall and a yard.
+inline cases::Variant corner_variant(std::string name, double moisture, bool lined) {
+  using namespace geometry;
+  cases::Variant variant;
+  variant.name = std::move(name);
+  const SpaceId hall =
+      variant.spaces.add({"hall", cases::SpaceKind::inside, 18.0, 0.62, {}, {}, {}});
+  const SpaceId yard =
+      variant.spaces.add({"yard", cases::SpaceKind::outside, 1.0, 0.9, 4.0, {}, {}});
+  variant.spaces[hall].air = hall;
+  variant.spaces[yard].air = yard;
+  const RegionId wall = variant.regions.add({"wall brick", brick(), moisture, "", {}});
+  if (moisture > 0.0) variant.regions[wall].state = "damp";
+  const RegionId coat = variant.regions.add({"plaster", plaster(), 0.0, "", {}});
+  const RegionId wool = variant.regions.add({"lining", board(), 0.0, "", {}});
+  Corner corner;
+  if (lined) corner.layers.push_back({wool, 0.04});
+  corner.layers.push_back({coat, 0.015});
+  corner.layers.push_back({wall, 0.33});
+  corner.leg = 1.0;
+  corner.inside = hall;
+  corner.outside = yard;
+  variant.recipe = corner;
+  Drawing drawing = drawing_of(corner);
+  variant.sheet = std::move(drawing.sheet);
+  variant.flanks = std::move(drawing.flanks);
+  variant.thickness = drawing.thickness;
+  variant.places = std::move(drawing.places);
+  variant.probes = {{"A", {0.345, 0.6}}};
+  variant.criteria = {{"mould", cases::SurfaceHumidityLimit{0.8}},
+                      {"fRsi", cases::FactorThreshold{0.75}}};
+  return variant;
+}
+
+/// Three variants of the corner.
+inline cases::Case small_case() {
+  return {"Gauge house, north-east corner",
+          "The house, its people and its numbers are invented.",
+          std::string(64, 'a'),
+          {corner_variant("as found", 0.1, false), corner_variant("dried out", 0.0, false),
+           corner_variant("lined", 0.0, true)}};
+}
+
+/// A window jamb.
+inline cases::Variant reveal_variant() {
+  using namespace geometry;
+  cases::Variant variant = corner_variant("reveal", 0.0, false);
+  const RegionId frame =
+      variant.regions.add({"frame timber",
+                           {"test oak", "", {0.18}, {700.0}, {}, {}, {}, {}, materials::Constant{}},
+                           0.0,
+                           "",
+                           {}});
+  Reveal reveal;
+  reveal.layers = {{RegionId(1u), 0.015}, {RegionId(0u), 0.33}};
+  reveal.lining = {{RegionId(2u), 0.02}};
+  reveal.frame = frame;
+  reveal.wall = 1.0;
+  reveal.inside = SpaceId(0u);
+  reveal.outside = SpaceId(1u);
+  variant.recipe = reveal;
+  Drawing drawing = drawing_of(reveal);
+  variant.sheet = std::move(drawing.sheet);
+  variant.flanks = std::move(drawing.flanks);
+  variant.places = std::move(drawing.places);
+  variant.probes.clear();
+  return variant;
+}
+
+}  // namespace quoin::testing

@@ -1,0 +1,88 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/csv_surface.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <iterator>
+#include <limits>
+
+#include "materials/moist_air.hpp"
+
+namespace quoin::tools {
+namespace {
+
+std::string cell(double value, int decimals) {
+  if (!std::isfinite(value)) return "";
+  const std::string digits = fmt::format("{:.{}f}", value, decimals);
+  return digits.find_first_not_of("-0.") == std::string::npos ? digits.substr(digits[0] == '-')
+                                                              : digits;
+}
+
+/// fRsi of any surface temperature in the air of a coldest spot whose fRsi is known: both are
+/// linear between the outside (0) and the air (1).
+double factor_at(double temperature, double air, const solver::Spot& coldest) {
+  return 1.0 -
+         (1.0 - coldest.factor.value) * (air - temperature) / (air - coldest.temperature.value);
+}
+
+/// Writes the rows of one variant.
+void add_rows(const SolvedVariant& solved, std::string& text) {
+  const solver::Solution& solution = solved.surface;
+  const cases::Variant& variant = solved.variant;
+  const std::string name = csv_cell(variant.name);
+  const auto coldest_of = [&](SpaceId air) -> const solver::Spot* {
+    for (const solver::AirSurface& each : solution.airs) {
+      if (each.air == air) return &each.coldest;
+    }
+    return nullptr;
+  };
+  for (const geometry::Surface& surface :
+       geometry::surfaces(solution.field.mesh, solution.physics.air)) {
+    const cases::Space& air = variant.spaces[surface.air];
+    const solver::Spot* coldest = coldest_of(surface.air);
+    if (air.is != cases::SpaceKind::inside || coldest == nullptr) continue;
+    for (std::size_t k = 0; k < surface.along.size(); ++k) {
+      const geometry::Face& face = surface.faces[k < surface.faces.size() ? k : k - 1];
+      const std::size_t node = surface.node(k);
+      const geometry::Point place = solution.field.mesh.place(node);
+      const double temperature = solution.temperature[node];
+      const double humidity =
+          air.humidity
+              ? 100.0 * materials::surface_humidity(air.temperature, *air.humidity, temperature)
+              : std::numeric_limits<double>::quiet_NaN();
+      fmt::format_to(std::back_inserter(text), "{},{},{},{},{},{},{},{},{}\r\n", name,
+                     csv_cell(variant.spaces[face.space].name),
+                     csv_cell(variant.regions[face.region].name), cell(1000.0 * place.x, 3),
+                     cell(1000.0 * place.y, 3), cell(1000.0 * surface.along[k], 3),
+                     cell(temperature, 4),
+                     cell(factor_at(temperature, air.temperature, *coldest), 5), cell(humidity, 2));
+    }
+  }
+}
+
+}  // namespace
+
+std::string csv_cell(std::string_view text) {
+  std::string safe(text);
+  if (!text.empty() &&
+      std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
+    safe.insert(safe.begin(), '\'');
+  }
+  if (safe.find_first_of(",\"\r\n") == std::string::npos) return safe;
+  std::string quoted = "\"";
+  for (const char letter : safe) {
+    if (letter == '"') quoted += '"';
+    quoted += letter;
+  }
+  return quoted + '"';
+}
+
+std::string surface_csv(const Results& results) {
+  std::string text =
+      "variant,space,material,x_mm,y_mm,along_mm,temperature_C,fRsi,surface_humidity_percent\r\n";
+  for (const SolvedVariant& solved : results.variants) add_rows(solved, text);
+  return text;
+}
+
+}  // namespace quoin::tools

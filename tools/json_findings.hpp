@@ -1,0 +1,14 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// The findings of a case as JSON text, for scripts: units in the names of the keys, numbers as
+/// short as they can be read back to the same value, null where there is none.
+[[nodiscard]] std::string findings_json(const Results& results);
+
+}  // namespace quoin::tools

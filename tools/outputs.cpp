@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/outputs.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <set>
+
+#include "tools/csv_surface.hpp"
+#include "tools/json_findings.hpp"
+#include "tools/svg_field.hpp"
+#include "tools/svg_section.hpp"
+#include "tools/vtk_field.hpp"
+
+namespace quoin::tools {
+namespace {
+
+std::vector<File> findings_files(const Results& results) {
+  return {{"findings.json", findings_json(results)}};
+}
+
+std::vector<File> surface_files(const Results& results) {
+  return {{"surface.csv", surface_csv(results)}};
+}
+
+std::vector<File> section_files(const Results& results) {
+  if (results.variants.empty()) return {};
+  const SolvedVariant& first = results.variants.front();
+  return {{"section.svg",
+           section_picture(first.variant, first.conductivity, results.title, results.note)}};
+}
+
+std::vector<File> field_files(const Results& results) {
+  const std::vector<std::string> stems = file_stems(results.variants);
+  std::vector<File> files;
+  for (std::size_t v = 0; v < stems.size(); ++v) {
+    files.push_back({fmt::format("field-{}.svg", stems[v]),
+                     field_picture(results.variants[v], results.title, results.note)});
+  }
+  return files;
+}
+
+std::vector<File> vtk_files(const Results& results) {
+  const std::vector<std::string> stems = file_stems(results.variants);
+  std::vector<std::string> names, file_names;
+  std::vector<File> files;
+  for (std::size_t v = 0; v < stems.size(); ++v) {
+    names.push_back(results.variants[v].variant.name);
+    file_names.push_back(fmt::format("field-{}.vtr", stems[v]));
+    files.push_back({file_names.back(), field_vtr(results.variants[v])});
+  }
+  files.push_back({"fields.vtm", fields_vtm(names, file_names)});
+  return files;
+}
+
+constexpr std::array<Output, 5> all_outputs{{
+    {"findings.json", findings_files},
+    {"surface.csv", surface_files},
+    {"section.svg", section_files},
+    {"field-<variant>.svg", field_files},
+    {"field-<variant>.vtr", vtk_files},
+}};
+
+/// Lower-case ASCII letters and digits, with a hyphen for each run of anything else.
+std::string stem_of(std::string_view name) {
+  constexpr std::size_t longest = 60;
+  std::string stem;
+  for (const char c : name) {
+    const bool upper = c >= 'A' && c <= 'Z';
+    if (upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
+      stem += upper ? static_cast<char>(c - 'A' + 'a') : c;
+    } else if (!stem.empty() && stem.back() != '-') {
+      stem += '-';
+    }
+    if (stem.size() == longest) break;
+  }
+  while (!stem.empty() && stem.back() == '-') stem.pop_back();
+  return stem.empty() ? "variant" : stem;
+}
+
+}  // namespace
+
+std::span<const Output> outputs() { return all_outputs; }
+
+std::vector<File> files_of(const Results& results) {
+  std::vector<File> all;
+  for (const Output& output : outputs()) {
+    for (File& file : output.files(results)) all.push_back(std::move(file));
+  }
+  return all;
+}
+
+std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {
+  std::vector<std::string> stems;
+  std::set<std::string> taken;
+  for (const SolvedVariant& solved : variants) {
+    const std::string wanted = stem_of(solved.variant.name);
+    std::string stem = wanted;
+    for (int number = 2; !taken.insert(stem).second; ++number) {
+      stem = fmt::format("{}-{}", wanted, number);
+    }
+    stems.push_back(std::move(stem));
+  }
+  return stems;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,193 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/svg_section.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "tools/svg_dimensions.hpp"
+#include "tools/svg_hatch.hpp"
+#include "tools/svg_sheet.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using geometry::Fill;
+using geometry::RegionId;
+
+/// The chains of all four sides and the room they need, in units.
+struct Dimensioning {
+  std::vector<std::pair<Side, Chain>> chains;  ///< those of one side from the inside out
+
+  /// What the chains of a side take beyond the margin, units.
+  [[nodiscard]] double room(const View& view, Side side) const {
+    double room = 0.0;
+    for (const auto& [at, chain] : chains) {
+      if (at == side) room += chain_room(view, side, chain);
+    }
+    return room > 0.0 ? room + first_distance : 0.0;
+  }
+
+  void draw(Canvas& canvas, const View& view) const {
+    for (const Side side : {Side::below, Side::left, Side::above, Side::right}) {
+      double distance = margin_at(view, side) + first_distance;
+      for (const auto& [at, chain] : chains) {
+        if (at != side) continue;
+        draw_chain(canvas, view, side, chain, distance);
+        distance += chain_room(view, side, chain);
+      }
+    }
+  }
+
+  static constexpr double first_distance = 12.0;  ///< from the margin to the first line
+};
+
+Dimensioning dimensioning_of(const geometry::Section& section) {
+  const Extent material = material_extent(section);
+  Dimensioning all;
+  for (const auto& [side, opposite] :
+       {std::pair{Side::above, Side::below}, {Side::right, Side::left}}) {
+    constexpr std::size_t most = 10;  // beyond that a chain is a tangle
+    const Chain layers = layers_along(section, material, side);
+    const Chain lower = layers_along(section, material, opposite);
+    const Chain corners = corners_along(section, side);
+    const auto add = [&](Side at, const Chain& chain, const Chain& known) {
+      const bool is_new = !std::includes(known.begin(), known.end(), chain.begin(), chain.end());
+      if (chain.size() > 2 && chain.size() <= most && is_new) all.chains.push_back({at, chain});
+    };
+    const Chain shown = corners.size() <= most ? corners : Chain{};
+    add(side, layers, shown);
+    add(opposite, lower, layers.empty() ? shown : layers);
+    add(opposite, corners, {});
+    all.chains.push_back({opposite, {corners.front(), corners.back()}});
+  }
+  return all;
+}
+
+std::vector<RegionId> shown_regions(const View& view, const cases::Variant& variant) {
+  std::vector<RegionId> shown;
+  for (const RegionId id : geometry::ids(variant.regions)) {
+    const auto& cells = view.section().cells;
+    if (std::any_of(cells.begin(), cells.end(), [&](const geometry::Cell& cell) {
+          return cell.below == Fill{id} || cell.above == Fill{id};
+        })) {
+      shown.push_back(id);
+    }
+  }
+  return shown;
+}
+
+/// One entry of the legend: a swatch, what it is, and a smaller line below.
+void draw_entry(Canvas& canvas, Point at, double width, std::string_view name,
+                std::string_view detail) {
+  canvas.text({at.x + 42.0, at.y + 11.0}, fitted(name, 13.0, width - 42.0));
+  canvas.text({at.x + 42.0, at.y + 25.0}, fitted(detail, 11.5, width - 42.0),
+              {11.5, Anchor::start, 0.0, false, "#484848", ""});
+}
+
+constexpr double entry_height = 34.0;
+
+class Legend {
+ public:
+  Legend(const View& view, const cases::Variant& variant,
+         const Per<RegionId, materials::Conductivity>& conductivity)
+      : variant_(variant), conductivity_(conductivity), shown_(shown_regions(view, variant)) {}
+
+  [[nodiscard]] double height(std::size_t columns) const {
+    return entry_height * static_cast<double>((shown_.size() + 1 + columns - 1) / columns);
+  }
+
+  void draw(Canvas& canvas, const Looks& looks, Point at, double width, std::size_t columns) const {
+    const double each = width / static_cast<double>(columns);
+    for (std::size_t k = 0; k <= shown_.size(); ++k) {
+      const Point corner{at.x + each * static_cast<double>(k % columns),
+                         at.y + entry_height * static_cast<double>(k / columns)};
+      if (k == shown_.size()) {
+        canvas.line({corner.x, corner.y + 9.0}, {corner.x + 34.0, corner.y + 9.0},
+                    "stroke=\"#404040\" stroke-width=\"1.6\" stroke-dasharray=\"12 3 2 3\"");
+        draw_entry(canvas, corner, each, "cut plane", "no heat crosses it");
+        continue;
+      }
+      const Line swatch{corner,
+                        {corner.x + 34.0, corner.y},
+                        {corner.x + 34.0, corner.y + 24.0},
+                        {corner.x, corner.y + 24.0}};
+      looks.paint(canvas, shown_[k], {swatch});
+      canvas.area({swatch}, "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"1\"");
+      draw_entry(canvas, corner, each - 8.0, variant_.regions[shown_[k]].name, detail(shown_[k]));
+    }
+  }
+
+ private:
+  [[nodiscard]] std::string detail(RegionId id) const {
+    const std::string& state = variant_.regions[id].state;
+    const std::string value = id.index < conductivity_.size()
+                                  ? fmt::format("{:.3g} W/(m·K)", conductivity_[id].value)
+                                  : "";
+    return fmt::format("{}{}{}", state.empty() ? "dry" : state, value.empty() ? "" : ", ", value);
+  }
+
+  const cases::Variant& variant_;
+  const Per<RegionId, materials::Conductivity>& conductivity_;
+  std::vector<RegionId> shown_;
+};
+
+}  // namespace
+
+std::string section_picture(const cases::Variant& variant,
+                            const Per<RegionId, materials::Conductivity>& conductivity,
+                            std::string_view title, std::string_view note) {
+  Canvas canvas;
+  const geometry::Section section = geometry::section_of(variant.sheet);
+  const Extent material = material_extent(section);
+  const Dimensioning dimensions = dimensioning_of(section);
+  const Looks looks(variant.regions);
+  canvas.define(looks.patterns());
+
+  const bool beside = material.width() < 1.25 * material.height();
+  constexpr double legend_width = 186.0;
+  const double top =
+      draw_heading(canvas, title,
+                   fmt::format("Section, {}, dimensions in mm",
+                               variant.cut == cases::Cut::horizontal ? "plan" : "vertical cut"));
+  const auto view_with = [&](double left, double right, double above) {
+    const double beyond = 2 * page_edge + (beside ? legend_width + 12.0 : 0.0);
+    return View(section, {page_edge + left, top + above}, page_width - left - right - beyond,
+                480.0);
+  };
+  // How much room the dimensions need depends on the scale, and the scale on the room: twice will
+  // do.
+  const View rough = view_with(50.0, 50.0, 50.0);
+  const View view =
+      view_with(dimensions.room(rough, Side::left), dimensions.room(rough, Side::right),
+                dimensions.room(rough, Side::above));
+
+  TakenRoom taken;
+  draw_spaces(canvas, view, variant, false, taken);
+  for (const RegionId id : geometry::ids(variant.regions)) {
+    const auto shape =
+        view(outlines(view.section(), [&](const Fill& fill) { return fill == Fill{id}; }));
+    if (!shape.empty()) looks.paint(canvas, id, shape);
+  }
+  draw_edges(canvas, view, variant.regions.size(),
+             "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"1.2\"");
+  draw_cuts(canvas, view);
+  dimensions.draw(canvas, view);
+  draw_probes(canvas, view, variant, {}, taken);
+
+  const Legend legend(view, variant, conductivity);
+  double bottom = view.corner().y + view.height() + dimensions.room(view, Side::below) + 14.0;
+  if (beside) {
+    const Point at{page_width - page_edge - legend_width, view.corner().y + 4.0};
+    legend.draw(canvas, looks, at, legend_width, 1);
+    bottom = std::max(bottom, at.y + legend.height(1) + 12.0);
+  } else {
+    legend.draw(canvas, looks, {page_edge, bottom}, page_width - 2 * page_edge, 2);
+    bottom += legend.height(2) + 8.0;
+  }
+  draw_scale_bar(canvas, view, {view.corner().x + view.margins().left, bottom});
+  bottom = draw_note(canvas, note, bottom + 24.0);
+  return canvas.picture(bottom, fmt::format("{}: section", title), description_of(variant));
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,34 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "tools/svg_view.hpp"
+
+namespace quoin::tools {
+
+/// What every picture of a case has around and on its drawing.
+
+inline constexpr double page_edge = 16.0;  ///< units
+
+/// Title and a line below it. Returns where the drawing may begin.
+double draw_heading(Canvas& canvas, std::string_view title, std::string_view line);
+
+/// The author's note at the foot. Returns the height of the page that holds it.
+double draw_note(Canvas& canvas, std::string_view note, double top);
+
+/// Marks the probes; `words` stand beside their names where given. Shape: empty or one a probe.
+void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant,
+                 const std::vector<std::string>& words, TakenRoom& taken);
+
+/// Words near a place, where there is room, joined to it by a thin line. Tries the side towards
+/// `away` first.
+void draw_callout(Canvas& canvas, const View& view, Point at, Point away, std::string_view words,
+                  TakenRoom& taken);
+
+/// The section in words, for those who cannot see it.
+[[nodiscard]] std::string description_of(const cases::Variant& variant);
+
+}  // namespace quoin::tools

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "tools/svg_lettering.hpp"
+#include "tools/svg_outlines.hpp"
+
+namespace quoin::tools {
+
+/// A rectangle on the section, m.
+struct Extent {
+  Point low;
+  Point high;
+  [[nodiscard]] double width() const { return high.x - low.x; }
+  [[nodiscard]] double height() const { return high.y - low.y; }
+};
+
+/// What the material of a section covers.
+[[nodiscard]] Extent material_extent(const geometry::Section& section);
+
+/// A straight piece of the section's grid, m.
+struct Stretch {
+  Point from;
+  Point to;
+};
+
+/// Where material ends on nothing: the cut planes, with the material on the left.
+[[nodiscard]] std::vector<Stretch> cuts(const geometry::Section& section);
+
+/// How far a picture reaches beyond the material on each side, units: room for a space and its name
+/// where there is one.
+struct Margins {
+  double left = 0.0;
+  double right = 0.0;
+  double above = 0.0;
+  double below = 0.0;
+};
+
+/// How a section lies on a picture: true to scale.
+class View {
+ public:
+  /// The section as large as fits a rectangle of the picture, its top left corner at `corner`.
+  View(geometry::Section section, Point corner, double width, double height);
+
+  [[nodiscard]] Point operator()(Point place) const {
+    return {left_ + (place.x - material_.low.x) * scale_,
+            top_ - (place.y - material_.high.y) * scale_};
+  }
+  [[nodiscard]] Point place_of(Point at) const {
+    return {material_.low.x + (at.x - left_) / scale_, material_.high.y - (at.y - top_) / scale_};
+  }
+  [[nodiscard]] Line operator()(const geometry::Outline& outline) const;
+  [[nodiscard]] std::vector<Line> operator()(const std::vector<geometry::Outline>& all) const;
+
+  [[nodiscard]] double scale() const { return scale_; }  ///< units in a metre
+  [[nodiscard]] const Extent& material() const { return material_; }
+  [[nodiscard]] const Margins& margins() const { return margins_; }
+  /// The section with its outermost spaces as wide as the margin.
+  [[nodiscard]] const geometry::Section& section() const { return section_; }
+  [[nodiscard]] Point corner() const { return {left_ - margins_.left, top_ - margins_.above}; }
+  [[nodiscard]] double width() const {
+    return material_.width() * scale_ + margins_.left + margins_.right;
+  }
+  [[nodiscard]] double height() const {
+    return material_.height() * scale_ + margins_.above + margins_.below;
+  }
+  /// Whether a box lies where the section shows spaces only.
+  [[nodiscard]] bool is_in_air(const Box& box) const;
+
+ private:
+  geometry::Section section_;
+  Extent material_;
+  Margins margins_;
+  double scale_ = 1.0;
+  double left_ = 0.0;  ///< of the material, on the picture
+  double top_ = 0.0;
+};
+
+/// The largest rectangle that shows nothing but one space, on the picture.
+[[nodiscard]] std::optional<Box> room_of(const View& view, geometry::SpaceId space);
+
+/// Tints the spaces and writes their names, with temperature and humidity where `with_air`.
+void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
+                 TakenRoom& taken);
+
+/// Marks the cut planes.
+void draw_cuts(Canvas& canvas, const View& view);
+
+/// The lines between materials and around them.
+void draw_edges(Canvas& canvas, const View& view, std::size_t regions, std::string_view attributes);
+
+/// A bar of a round length.
+void draw_scale_bar(Canvas& canvas, const View& view, Point at);
+
+}  // namespace quoin::tools

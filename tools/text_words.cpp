@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/text_words.hpp"
+
+namespace quoin::tools {
+
+std::string_view words_for(Certainty certainty) {
+  switch (certainty) {
+    case Certainty::certain:
+      return "certain";
+    case Certainty::too_close:
+      return "too close to call";
+  }
+  return "";
+}
+
+std::string_view words_for(geometry::Dimensions dimensions) {
+  switch (dimensions) {
+    case geometry::Dimensions::internal:
+      return "internal";
+    case geometry::Dimensions::overall_internal:
+      return "overall internal";
+    case geometry::Dimensions::external:
+      return "external";
+  }
+  return "";
+}
+
+std::string_view words_for(materials::Confidence confidence) {
+  switch (confidence) {
+    case materials::Confidence::published:
+      return "published";
+    case materials::Confidence::memory:
+      return "from memory";
+    case materials::Confidence::typical:
+      return "typical";
+    case materials::Confidence::stated:
+      return "stated";
+  }
+  return "";
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string_view>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// Values that are a choice of few, in the words all outputs use for them.
+[[nodiscard]] std::string_view words_for(Certainty certainty);
+[[nodiscard]] std::string_view words_for(geometry::Dimensions dimensions);
+[[nodiscard]] std::string_view words_for(materials::Confidence confidence);
+
+}  // namespace quoin::tools
