@@ -143,6 +143,8 @@ class Draughtsman {
     const Mark mark = node.find("of")->value.mark;
     const auto painted = painted_regions(band.of);
     if (painted.empty()) {
+      const bool left_out = faults_.met() != faults_at_start_ && palette_.knows(band.of);
+      if (left_out) return;
       faults_.add(mark, {fmt::format("the section shows no '{}'", band.of), band.of,
                          "one of: " + joined(painted_materials(), ", "), ""});
       return;
@@ -200,6 +202,7 @@ class Draughtsman {
   Palette& palette_;
   const Per<SpaceId, Space>& spaces_;
   FaultList& faults_;
+  std::size_t faults_at_start_ = faults_.met();
 };
 
 /// The one entry of a section that is a recipe or a sheet; null, with faults, where there is none.

@@ -83,13 +83,15 @@ void RecipeReader::frame(std::string_view key, RegionId& region, std::string_vie
 SpaceId RecipeReader::only_space(std::string_view key, std::string_view kind) {
   std::vector<std::string> names;
   SpaceId only;
+  bool all_known = spaces_.size() > 0;
   for (const SpaceId id : geometry::ids(spaces_)) {
+    all_known = all_known && spaces_[id].air.valid();
     if (name_of(spaces_[id].is) != kind || spaces_[id].air != id) continue;
     names.push_back(spaces_[id].name);
     only = id;
   }
   if (names.size() == 1) return only;
-  if (spaces_.size() == 0) return {};  // said already
+  if (!all_known) return {};  // it may be a faulty one, of which enough is said
   if (names.empty()) {
     faults_.add(map_.mark,
                 {fmt::format("{} needs a space that is {}", what_, kind), "",

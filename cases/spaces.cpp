@@ -145,7 +145,7 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
                                    .wind = value.wind,
                                    .resistance = value.resistance,
                                    .air = {}});
-    spaces[id].air = id;
+    if (value.is) spaces[id].air = id;
     if (value.resistance && *value.resistance > 0.0 && *value.resistance < 0.02) {
       remarks.push_back({fmt::format("the surface resistance of '{}' is very low", space.name),
                          mark_of(space, "resistance").line});

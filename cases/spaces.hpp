@@ -12,8 +12,8 @@
 
 namespace quoin::cases {
 
-/// The spaces as written, `like` followed, and checked against each other. Faulty ones are in the
-/// list too, so that names can still be looked up.
+/// The spaces as written, `like` followed, and checked against each other. Those of which it is not
+/// clear what they are have no valid air; they are in the list so that names can be looked up.
 [[nodiscard]] Per<SpaceId, Space> spaces_of(const std::vector<Named<WrittenSpace>>& written,
                                             FaultList& faults, std::vector<Remark>& remarks);
 
