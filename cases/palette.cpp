@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/catalogue.hpp"
 #include "cases/units.hpp"
 #include "cases/words.hpp"
 #include "materials/conductivity.hpp"
@@ -16,16 +17,15 @@ namespace quoin::cases {
 
 using materials::Material;
 
-Palette::Palette(const Catalogue& catalogue, FaultList& faults)
-    : catalogue_(catalogue), faults_(faults) {}
+Palette::Palette(Shelf& shelf, FaultList& faults) : shelf_(shelf), faults_(faults) {}
 
 bool Palette::knows(std::string_view name) const {
-  return stocks_.find(name) != stocks_.end() || catalogue_.find(name) != nullptr;
+  return stocks_.find(name) != stocks_.end() || shelf_.has(name);
 }
 
 std::vector<std::string> Palette::names() const {
   std::vector<std::string> all = own_;
-  const std::vector<std::string> others = catalogue_.names();
+  const std::vector<std::string> others = shelf_.names();
   all.insert(all.end(), others.begin(), others.end());
   return all;
 }
@@ -45,10 +45,10 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
   }
   Stock stock;
   if (!value.like.empty()) {
-    const Material* original = catalogue_.find(value.like);
+    const Material* original = shelf_.find(value.like);
     if (original == nullptr) {
       const Mark mark = written.node->find("like")->value.mark;
-      const std::string near = nearest(value.like, catalogue_.names());
+      const std::string near = nearest(value.like, shelf_.names());
       faults_.add(mark, {fmt::format("the catalogue has no '{}'", value.like), value.like,
                          "a name that `quoin materials` lists",
                          near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
@@ -61,12 +61,10 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
       if (written.node->kind != Node::Kind::map || written.node->find(key) != nullptr) continue;
       complete = false;
       if (has_mistyped(*written.node, key)) continue;
-      faults_.add(
-          written.node->mark,
-          {fmt::format("'{}' is missing in '{}'", key, written.name), "",
-           "conductivity and density, or `like` a material of the catalogue",
-           catalogue_.find(written.name) == nullptr ? ""
-                                                    : fmt::format("write like: {}", written.name)});
+      faults_.add(written.node->mark,
+                  {fmt::format("'{}' is missing in '{}'", key, written.name), "",
+                   "conductivity and density, or `like` a material of the catalogue",
+                   !shelf_.has(written.name) ? "" : fmt::format("write like: {}", written.name)});
     }
     if (!complete || !value.conductivity || !value.density) return;
   }
@@ -81,7 +79,7 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
 const Palette::Stock* Palette::stock(PlacedName name) {
   auto found = stocks_.find(name.name);
   if (found == stocks_.end()) {
-    const Material* material = catalogue_.find(name.name);
+    const Material* material = shelf_.find(name.name);
     if (material == nullptr) {
       const std::string near = nearest(name.name, names());
       faults_.add(name.mark, {fmt::format("unknown material '{}'", name.name), name.name,

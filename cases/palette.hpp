@@ -10,8 +10,8 @@
 #include <vector>
 
 #include "cases/case.hpp"
-#include "cases/catalogue.hpp"
 #include "cases/fault_list.hpp"
+#include "cases/shelf.hpp"
 #include "cases/written.hpp"
 
 namespace quoin::cases {
@@ -25,7 +25,7 @@ struct PlacedName {
 /// The materials of one variant by name, and the regions painted with them so far.
 class Palette {
  public:
-  Palette(const Catalogue& catalogue, FaultList& faults);
+  Palette(Shelf& shelf, FaultList& faults);
 
   /// Looks up and checks the materials the author defines.
   void add_own(const std::vector<Named<WrittenMaterial>>& written);
@@ -53,7 +53,7 @@ class Palette {
                                               const std::optional<WrittenMoisture>& moisture);
   void add_own(const Named<WrittenMaterial>& written);
 
-  const Catalogue& catalogue_;
+  Shelf& shelf_;
   FaultList& faults_;
   std::vector<std::string> own_;                                     ///< in the order of the file
   std::map<std::string, std::optional<Stock>, std::less<>> stocks_;  ///< absent: faulty

@@ -8,13 +8,13 @@
 #include <optional>
 #include <utility>
 
-#include "cases/catalogue.hpp"
 #include "cases/drawn.hpp"
 #include "cases/faults.hpp"
 #include "cases/merge.hpp"
 #include "cases/palette.hpp"
 #include "cases/reader.hpp"
 #include "cases/sha256.hpp"
+#include "cases/shelf.hpp"
 #include "cases/spaces.hpp"
 #include "cases/words.hpp"
 
@@ -25,7 +25,7 @@ constexpr std::string_view default_name = "as found";
 /// Keys that belong to the case as a whole.
 constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
 
-void check_names(const Document& document, const Catalogue& catalogue, FaultList& faults) {
+void check_names(const Document& document, const Shelf& shelf, FaultList& faults) {
   for (const auto& space : document.spaces) {
     for (const auto& material : document.materials) {
       if (space.name == material.name) {
@@ -35,7 +35,7 @@ void check_names(const Document& document, const Catalogue& catalogue, FaultList
                     "rename one of the two"});
       }
     }
-    if (catalogue.find(space.name) != nullptr) {
+    if (shelf.has(space.name)) {
       faults.add(space.mark,
                  {fmt::format("'{}' is the name of a material of the catalogue", space.name), "",
                   "another name for the space", ""});
@@ -104,13 +104,13 @@ void check_spaces_present(const Node& tree, const Document& document, FaultList&
 /// One variant from its tree. `document`: the keys of the tree, as read; `faults_before`: how many
 /// faults were met before it was.
 Variant variant_of(const Node& tree, const Document& document, std::size_t faults_before,
-                   const Catalogue& catalogue, FaultList& faults) {
+                   Shelf& shelf, FaultList& faults) {
   Variant variant;
   variant.cut = document.cut.value_or(Cut::horizontal);
   check_spaces_present(tree, document, faults);
-  check_names(document, catalogue, faults);
+  check_names(document, shelf, faults);
   variant.spaces = spaces_of(document.spaces, faults, variant.remarks);
-  Palette palette(catalogue, faults);
+  Palette palette(shelf, faults);
   palette.add_own(document.materials);
   Drawn drawn;
   if (document.section != nullptr)
@@ -152,9 +152,9 @@ bool replaces_nothing(const Node& node) {
 /// Reads the case as written and each of its variants.
 std::vector<Variant> variants_of(Node tree, const Document& document, const Node* list,
                                  FaultList& faults) {
-  const Catalogue all = catalogue();
+  Shelf shelf;
   std::vector<Variant> variants;
-  variants.push_back(variant_of(tree, document, 0, all, faults));
+  variants.push_back(variant_of(tree, document, 0, shelf, faults));
   variants.back().name = default_name;
   if (list == nullptr) return variants;
   if (list->kind != Node::Kind::map) {
@@ -188,7 +188,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
     const Node changed = merged(tree, entry, faults);
     Document read_again;
     read(changed, "a case", faults, read_again);
-    variants.push_back(variant_of(changed, read_again, faults_before, all, faults));
+    variants.push_back(variant_of(changed, read_again, faults_before, shelf, faults));
     variants.back().name = entry.key;
   }
   return variants;

@@ -7,6 +7,7 @@
 
 #include "cases/catalogue.hpp"
 #include "cases/schema.hpp"
+#include "cases/shelf.hpp"
 #include "cases/starting_case.hpp"
 #include "cases/write_sheet.hpp"
 #include "geometry/section.hpp"
@@ -173,6 +174,21 @@ TEST_CASE("the catalogue reads, each material named once and with a source for e
   }
   REQUIRE(all.find("common brick") != nullptr);
   CHECK(all.find("common brik") == nullptr);
+}
+
+TEST_CASE("a material read alone is the same as read with all others") {
+  const Catalogue all = catalogue();
+  Shelf shelf;
+  CHECK(shelf.names() == all.names());
+  for (const auto& material : all.materials) {
+    CAPTURE(material.name);
+    REQUIRE(shelf.find(material.name) != nullptr);
+    CHECK(shelf.find(material.name)->name == material.name);
+    CHECK(material_text(*shelf.find(material.name)) == material_text(material));
+  }
+  CHECK(shelf.find("common brik") == nullptr);
+  CHECK(shelf.has("common brick"));
+  CHECK_FALSE(shelf.has("sources"));
 }
 
 TEST_CASE("a faulty catalogue is refused with the place of each fault") {
