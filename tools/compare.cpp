@@ -12,9 +12,8 @@
 namespace quoin::tools {
 namespace {
 
-constexpr double same_place = 0.15;      // m: linings move a surface by less
-constexpr double noticeable = 0.05;      // K
-constexpr double moved_at_least = 0.05;  // m
+constexpr double same_place = 0.15;  // m: linings move a surface by less
+constexpr double noticeable = 0.05;  // K
 
 double distance(geometry::Point a, geometry::Point b) { return std::hypot(a.x - b.x, a.y - b.y); }
 
@@ -86,8 +85,6 @@ std::string words(const Change& change, const SolvedVariant& first, const solver
                         rise > 0 ? "raises" : "lowers", room, change.before, change.after);
   if (from != to) {
     text += fmt::format(" and moves it from {} to {}", from, to);
-  } else if (change.moved >= moved_at_least) {
-    text += fmt::format(" and moves it {:.0f} mm along {}", change.moved * 1e3, to);
   } else {
     text += fmt::format(", still at {}", to);
   }

@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <cmath>
+#include <ostream>
+
+#include "cases/catalogue.hpp"
+#include "cases/faults.hpp"
+#include "cases/words.hpp"
+#include "materials/conductivity.hpp"
+#include "materials/moisture.hpp"
+#include "tools/commands.hpp"
+#include "tools/text_words.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using materials::Material;
+using materials::Sourced;
+
+std::string number(double value) {
+  return std::isinf(value) ? "infinite" : fmt::format("{:.4g}", value);
+}
+
+std::vector<TextTable::Cell> row(const std::string& name, const std::optional<Sourced>& value,
+                                 const std::string& unit) {
+  if (!value) return {{name}, {"-"}, {unit}, {"not known"}};
+  const std::string spread =
+      value->low && value->high
+          ? fmt::format(" ({} to {})", number(*value->low), number(*value->high))
+          : "";
+  return {{name},
+          {number(value->value) + spread},
+          {unit},
+          {fmt::format("{}: {}", words_for(value->confidence), value->source)}};
+}
+
+std::string entry(const Material& material, const TextStyle& style) {
+  std::string text = toned(harmless(material.name, style), Tone::strong, style) + "\n" +
+                     paragraph(material.about, 2, style) + "\n";
+  TextTable values("lll");
+  std::string sources;
+  const auto add = [&](const std::string& name, const std::optional<Sourced>& value,
+                       const std::string& unit) {
+    auto cells = row(name, value, unit);
+    sources += paragraph(name + ": " + cells.back().text, 2, style);
+    cells.pop_back();
+    values.add(std::move(cells));
+  };
+  add("conductivity, dry", material.conductivity, "W/(m K)");
+  add("density, dry", material.density, "kg/m3");
+  add("moisture when saturated", material.saturation, "m3/m3");
+  add("moisture at 80 % humidity", material.moisture_at_80, "m3/m3");
+  add("vapour resistance, dry", material.vapour_resistance_dry, "mu");
+  add("vapour resistance, wet", material.vapour_resistance_wet, "mu");
+  text += values.text(style) + "\n";
+
+  TextTable states("lrr");
+  states.add({{"state"}, {"moisture m3/m3"}, {"conductivity W/(m K)"}});
+  for (const auto& [name, state] : materials::named_states) {
+    const auto moisture = materials::moisture_of(material, state);
+    const double* known = std::get_if<double>(&moisture);
+    states.add({{std::string(name)},
+                {known != nullptr ? fmt::format("{:.3f}", *known) : "not known"},
+                {known != nullptr
+                     ? fmt::format("{:.3f}", materials::conductivity_of(material, *known).value)
+                     : "-"}});
+  }
+  text += paragraph(fmt::format("Moisture law: {} ({}: {})", materials::name_of(material.law),
+                                words_for(material.law_confidence), material.law_source),
+                    2, style) +
+          states.text(style) + "\n";
+  return text + "Sources\n" + sources;
+}
+
+}  // namespace
+
+Exit materials(const std::optional<std::string>& name, const Terminal& terminal) {
+  const cases::Catalogue catalogue = cases::catalogue();
+  if (name) {
+    const Material* material = catalogue.find(*name);
+    if (material == nullptr) {
+      cases::Fault fault;
+      fault.file = "quoin materials";
+      fault.what = "the catalogue has no such material";
+      fault.found = *name;
+      fault.expected = "a name that quoin materials lists";
+      if (const std::string like = cases::nearest(*name, catalogue.names()); !like.empty()) {
+        fault.remedy = "did you mean " + like + "?";
+      }
+      throw cases::InputError({fault});
+    }
+    terminal.out << entry(*material, terminal.style);
+    return Exit::done;
+  }
+  TextTable table("lrrl");
+  table.add({{"material"}, {"W/(m K) dry"}, {"kg/m3"}, {"moisture law"}});
+  for (const Material& material : catalogue.materials) {
+    table.add({{material.name},
+               {number(material.conductivity.value)},
+               {number(material.density.value)},
+               {std::string(materials::name_of(material.law))}});
+  }
+  terminal.out << table.text(terminal.style);
+  return Exit::done;
+}
+
+}  // namespace quoin::tools
