@@ -168,19 +168,24 @@ class SheetWriter {
     return nothing;
   }
 
+  static Interval extent(const Outline& outline, double geometry::Point::*coordinate) {
+    const auto [least, most] = std::minmax_element(
+        outline.begin(), outline.end(),
+        [&](const auto& a, const auto& b) { return a.*coordinate < b.*coordinate; });
+    return {(*least).*coordinate, (*most).*coordinate};
+  }
+
   static void add_place(YamlMap& map, const Outline& outline) {
-    const auto [left, right] = std::minmax_element(outline.begin(), outline.end(),
-                                                   [](auto a, auto b) { return a.x < b.x; });
-    const auto [below, above] = std::minmax_element(outline.begin(), outline.end(),
-                                                    [](auto a, auto b) { return a.y < b.y; });
+    const Interval x = extent(outline, &geometry::Point::x);
+    const Interval y = extent(outline, &geometry::Point::y);
     const bool is_rectangle =
         outline.size() == 4 && std::all_of(outline.begin(), outline.end(), [&](auto corner) {
-          return (corner.x == left->x || corner.x == right->x) &&
-                 (corner.y == below->y || corner.y == above->y);
+          return (corner.x == x.from || corner.x == x.to) &&
+                 (corner.y == y.from || corner.y == y.to);
         });
     if (is_rectangle) {
-      map.add("x", fmt::format("[{}, {}]", in_millimetres(left->x), in_millimetres(right->x)));
-      map.add("y", fmt::format("[{}, {}]", in_millimetres(below->y), in_millimetres(above->y)));
+      map.add("x", fmt::format("[{}, {}]", in_millimetres(x.from), in_millimetres(x.to)));
+      map.add("y", fmt::format("[{}, {}]", in_millimetres(y.from), in_millimetres(y.to)));
       return;
     }
     std::string corners;
