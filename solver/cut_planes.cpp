@@ -106,6 +106,10 @@ std::vector<CutPlane> cut_planes(const Field& field, const Physics& physics, Poi
           plane.from = field.mesh.place(view.node(line, begin));
           plane.to = field.mesh.place(view.node(line, b));
           plane.departure = departure(view, field, physics, column, line, begin, b);
+          plane.fabric = false;
+          for (std::size_t k = begin; k < b; ++k) {
+            plane.fabric = plane.fabric || physics.is_fabric[*region_of(view.fill(column, k))] != 0;
+          }
           plane.distance = distance(plane.from, plane.to, coldest);
           planes.push_back(plane);
         }

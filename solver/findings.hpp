@@ -78,6 +78,8 @@ struct CutPlane {
   double departure =
       0.0;  ///< largest |g - its share in a plane wall| along the plane; 0: one-dimensional
   double distance = 0.0;  ///< to the coldest spot, m
+  bool fabric = true;  ///< runs through fabric; false: through frame or glazing only, where a cut
+                       ///< is a convention
 };
 
 }  // namespace quoin::solver

@@ -24,29 +24,41 @@ const solver::AirSurface* surface_of(const SolvedVariant& solved, const std::str
   return nullptr;
 }
 
-/// Temperature of the point of an air's surface nearest to a place; nothing where none is near.
-std::optional<double> surface_temperature(const SolvedVariant& solved, SpaceId air,
-                                          geometry::Point place) {
-  std::optional<double> temperature;
-  double nearest = same_place;
+/// Calls visit(place, temperature) for every node of an air's surfaces.
+template <class Visit>
+void for_each_surface_node(const SolvedVariant& solved, SpaceId air, Visit visit) {
   const geometry::Mesh& mesh = solved.surface.field.mesh;
   for (const geometry::Surface& surface : geometry::surfaces(mesh, solved.surface.physics.air)) {
     if (surface.air != air) continue;
     for (std::size_t k = 0; k < surface.along.size(); ++k) {
-      const double away = distance(mesh.place(surface.node(k)), place);
-      if (away >= nearest) continue;
-      nearest = away;
-      temperature = solved.surface.temperature[surface.node(k)];
+      visit(mesh.place(surface.node(k)), solved.surface.temperature[surface.node(k)]);
     }
   }
-  return temperature;
+}
+
+/// Temperature of the part of an air's surface that corresponds to a spot of another variant: of
+/// the part with the same name the coldest; without a name the nearest point, if one is near.
+std::optional<double> corresponding(const SolvedVariant& solved, SpaceId air,
+                                    const std::string& name, geometry::Point place) {
+  std::optional<double> found;
+  double nearest = same_place;
+  for_each_surface_node(solved, air, [&](geometry::Point here, double temperature) {
+    if (!name.empty()) {
+      if (name_of_place(solved.variant, here) != name) return;
+      if (!found || temperature < *found) found = temperature;
+    } else if (const double away = distance(here, place); away < nearest) {
+      nearest = away;
+      found = temperature;
+    }
+  });
+  return found;
 }
 
 /// The place that lost most, looking at the cold spots of before and of after.
 struct Drop {
   double kelvin = 0.0;
-  solver::Spot spot;
-  const SolvedVariant* where = nullptr;  ///< the variant whose spot it is
+  geometry::Point place;
+  std::string words;
   double before = 0.0;
   double after = 0.0;
 };
@@ -54,20 +66,19 @@ struct Drop {
 Drop biggest_drop(const SolvedVariant& first, const solver::AirSurface& was,
                   const SolvedVariant& later, const solver::AirSurface& is) {
   Drop drop;
-  const auto look = [&](const SolvedVariant& solved, const solver::Spot& spot, double before,
-                        double after) {
-    if (before - after > drop.kelvin) drop = {before - after, spot, &solved, before, after};
+  const auto look = [&](const SolvedVariant& solved, const solver::Spot& spot,
+                        const SolvedVariant& other, SpaceId other_air, bool spot_is_before) {
+    const auto there =
+        corresponding(other, other_air, name_of_place(solved.variant, spot.place), spot.place);
+    if (!there) return;
+    const double before = spot_is_before ? spot.temperature.value : *there;
+    const double after = spot_is_before ? *there : spot.temperature.value;
+    if (before - after > drop.kelvin) {
+      drop = {before - after, spot.place, words_for(solved, spot), before, after};
+    }
   };
-  for (const solver::Spot& spot : was.cold_spots) {
-    if (const auto after = surface_temperature(later, is.air, spot.place)) {
-      look(first, spot, spot.temperature.value, *after);
-    }
-  }
-  for (const solver::Spot& spot : is.cold_spots) {
-    if (const auto before = surface_temperature(first, was.air, spot.place)) {
-      look(later, spot, *before, spot.temperature.value);
-    }
-  }
+  for (const solver::Spot& spot : was.cold_spots) look(first, spot, later, is.air, true);
+  for (const solver::Spot& spot : is.cold_spots) look(later, spot, first, was.air, false);
   return drop;
 }
 
@@ -88,11 +99,10 @@ std::string words(const Change& change, const SolvedVariant& first, const solver
   } else {
     text += fmt::format(", still at {}", to);
   }
-  const bool told = rise < -noticeable && from == to &&
-                    from == words_for(*(drop.where ? drop.where : &later), drop.spot);
-  if (drop.kelvin > noticeable && drop.where != nullptr && !told) {
-    text += fmt::format("; {} gets colder, from {:.1f} to {:.1f} °C",
-                        words_for(*drop.where, drop.spot), drop.before, drop.after);
+  const bool told = rise < -noticeable && from == to && from == drop.words;
+  if (drop.kelvin > noticeable && !told) {
+    text += fmt::format("; {} gets colder, from {:.1f} to {:.1f} °C", drop.words, drop.before,
+                        drop.after);
   }
   return text;
 }
@@ -115,7 +125,7 @@ std::vector<Change> changes(const std::vector<SolvedVariant>& variants) {
       change.after = is->coldest.temperature.value;
       change.moved = distance(was.coldest.place, is->coldest.place);
       change.biggest_drop = drop.kelvin;
-      change.drop_place = drop.spot.place;
+      change.drop_place = drop.place;
       change.words = words(change, first, was, later, *is, drop);
       result.push_back(std::move(change));
     }

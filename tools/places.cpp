@@ -9,7 +9,10 @@
 namespace quoin::tools {
 namespace {
 
-constexpr double near = 0.003;  // m: closer than anyone can put a thermometer
+// A point of the trade is as wide as a thermometer; a piece of surface is met where the place lies
+// on it.
+constexpr double near_point = 0.010;  // m
+constexpr double near_piece = 0.001;
 
 double distance(geometry::Point place, const geometry::NamedPlace& named) {
   const double dx = named.to.x - named.from.x;
@@ -25,12 +28,16 @@ double distance(geometry::Point place, const geometry::NamedPlace& named) {
 
 }  // namespace
 
-std::string words_for(const SolvedVariant& solved, const solver::Spot& spot) {
-  if (solved.variant.recipe) {
-    for (const geometry::NamedPlace& named : geometry::drawing_of(*solved.variant.recipe).places) {
-      if (distance(spot.place, named) <= near) return named.name;
-    }
+std::string name_of_place(const cases::Variant& variant, geometry::Point place) {
+  for (const geometry::NamedPlace& named : variant.places) {
+    const double near = named.from == named.to ? near_point : near_piece;
+    if (distance(place, named) <= near) return named.name;
   }
+  return {};
+}
+
+std::string words_for(const SolvedVariant& solved, const solver::Spot& spot) {
+  if (std::string name = name_of_place(solved.variant, spot.place); !name.empty()) return name;
   return fmt::format("the {} at {:.0f}, {:.0f}", solved.variant.regions[spot.region].name,
                      spot.place.x * 1e3, spot.place.y * 1e3);
 }

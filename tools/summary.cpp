@@ -59,6 +59,34 @@ std::string sentence(const SolvedVariant& solved, const solver::AirSurface& surf
   return text;
 }
 
+/// What is doubtful about a cut plane by its own field and by the distance rule; empty if nothing.
+std::string doubt_about(const solver::CutPlane& plane) {
+  constexpr double undisturbed =
+      0.005;  // of the difference of the spaces; common practice, no source
+  constexpr double undisturbed_frame = 0.03;
+  const bool frame = !plane.fabric;
+  const std::string which =
+      fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f}", plane.from.x * 1e3,
+                  plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3);
+  if (plane.departure > (frame ? undisturbed_frame : undisturbed)) {
+    return fmt::format(
+        "{} is not in undisturbed {}: the field there differs from a plane part's by {:.1g} of the "
+        "difference of the spaces",
+        which, frame ? "frame" : "wall", plane.departure);
+  }
+  const double thickness = std::hypot(plane.to.x - plane.from.x, plane.to.y - plane.from.y);
+  const double wanted = geometry::cut_distance(thickness);
+  // The rule keeps the cut away from the detail: it says nothing where the coldest spot is the
+  // plain wall.
+  const bool plain_wall = plane.distance < geometry::snap || plane.departure < 1e-9;
+  if (frame || plain_wall || plane.distance >= wanted - geometry::snap) return {};
+  return fmt::format(
+      "{} lies {:.0f} mm from the coldest spot, nearer than the {:.0f} mm of ISO 10211 (1 m or "
+      "three "
+      "thicknesses); the field there differs from a plane wall's by {:.1g} of the difference only",
+      which, plane.distance * 1e3, wanted * 1e3, plane.departure);
+}
+
 }  // namespace
 
 std::string summary(const SolvedVariant& solved) {
@@ -89,31 +117,8 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
       all.push_back(fmt::format("{}: {}", variant.regions[id].name, *warning));
     }
   }
-  constexpr double one_dimensional = 1e-3;  // of the difference of the spaces
   for (const solver::CutPlane& plane : solved.cut_planes) {
-    const double thickness = std::hypot(plane.to.x - plane.from.x, plane.to.y - plane.from.y);
-    const double wanted = geometry::cut_distance(thickness);
-    if (!(plane.departure > one_dimensional)) {
-      // The distance rule asks for less than the number already shows, except on a plane wall.
-      if (plane.distance >= wanted - 1e-6 || plane.departure < 1e-9) continue;
-      all.push_back(
-          fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f} lies {:.0f} mm from the "
-                      "coldest spot, nearer "
-                      "than the {:.0f} mm of ISO 10211 (1 m or three thicknesses); the field there "
-                      "differs from a plane "
-                      "wall's by {:.1g} of the difference only",
-                      plane.from.x * 1e3, plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3,
-                      plane.distance * 1e3, wanted * 1e3, plane.departure));
-    } else {
-      all.push_back(
-          fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f} is not in undisturbed "
-                      "wall: the field there "
-                      "differs from a plane wall's by {:.1g} of the difference; it lies {:.0f} mm "
-                      "from the coldest spot, "
-                      "ISO 10211 asks for {:.0f} mm",
-                      plane.from.x * 1e3, plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3,
-                      plane.departure, plane.distance * 1e3, wanted * 1e3));
-    }
+    if (const std::string doubt = doubt_about(plane); !doubt.empty()) all.push_back(doubt);
   }
   if (!solved.surface.accurate) {
     all.push_back(
