@@ -4,27 +4,18 @@
 #include <cmath>
 #include <limits>
 
+#include "solver/lanes.hpp"
+
 namespace quoin::solver {
 
 namespace {
 
-constexpr std::size_t W = lane_count;
-
 /// Without a residual smaller than any before over so many iterations, no progress is made.
 constexpr int patience = 12;
 
-double sum(const Lanes<double>& values) {
-  double result = 0.0;
-  for (std::size_t w = 0; w < W; ++w) result += values[w];
-  return result;
-}
+using Doubles = Lanes<double>;
 
-template <typename To, typename From>
-void convert(const Lanes<From>& from, Lanes<To>& to) {
-  to = __builtin_convertvector(from, Lanes<To>);
-}
-
-/// Walks up a panel: the flow out of each node at temperatures v.
+/// Walks up half a panel: the flow out of each node at temperatures v.
 struct Outflow {
   Outflow(const Conductances<double>& network, const Panels<double>& v, std::size_t q)
       : east(network.east.panel(q)),
@@ -34,16 +25,31 @@ struct Outflow {
         here(v.panel(q)),
         at_east(v.panel(q + 1)),
         at_west(v.panel(q - 1)),
-        last(network.layout.panel_size() - W) {}
+        last(network.layout.panel_size() - lane_count) {}
 
+  [[gnu::always_inline]] void start(std::size_t part) {
+    mine = Doubles::at(here + part);
+    from_below = Doubles::all(0.0);
+    north_below = Doubles::all(0.0);
+  }
   /// Differences of neighbours come first: these are exact.
-  [[gnu::always_inline]] void write(std::size_t j, Lanes<double>& flow) {
-    const Lanes<double> mine = lanes(here + j);
-    flow = lanes(ground + j) * mine + lanes(east + j) * (mine - lanes(at_east + j)) +
-           lanes(west + j) * (mine - lanes(at_west + j)) + from_below;
-    if (j == last) return;
-    from_below = lanes(north + j) * (lanes(here + j + W) - mine);
-    flow -= from_below;
+  [[gnu::always_inline]] Doubles next(std::size_t j) {
+    Doubles flow = Doubles::at(ground + j) * mine +
+                   Doubles::at(east + j) * (mine - Doubles::at(at_east + j)) +
+                   Doubles::at(west + j) * (mine - Doubles::at(at_west + j)) + from_below;
+    if (j >= last) return flow;
+    const Doubles above = Doubles::at(here + j + lane_count);
+    from_below = Doubles::at(north + j) * (above - mine);
+    mine = above;
+    return flow - from_below;
+  }
+  /// Sum of the conductances of a node. Rows come in order.
+  [[gnu::always_inline]] Doubles diagonal(std::size_t j) {
+    const Doubles north_here = Doubles::at(north + j);
+    const Doubles sum = Doubles::at(ground + j) + Doubles::at(east + j) + Doubles::at(west + j) +
+                        north_here + north_below;
+    north_below = north_here;
+    return sum;
   }
 
   const double* east;
@@ -54,7 +60,9 @@ struct Outflow {
   const double* at_east;
   const double* at_west;
   std::size_t last;
-  Lanes<double> from_below{};
+  Doubles mine;
+  Doubles from_below;
+  Doubles north_below;
 };
 
 }  // namespace
@@ -78,14 +86,13 @@ double ConjugateGradients::total(const Member& member) const {
 void ConjugateGradients::clear_inactive(const Member& member) {
   const auto [begin, end] = member.share(network_->layout.panels);
   for (std::size_t q = begin; q < end; ++q) {
-    const Outflow at(*network_, x, q);
+    Outflow outflow(*network_, x, q);
     double* here = x.panel(q);
-    Lanes<double> below{};
-    for (std::size_t j = 0; j < network_->layout.panel_size(); j += W) {
-      const Lanes<double> diagonal = lanes(at.ground + j) + lanes(at.east + j) +
-                                     lanes(at.west + j) + lanes(at.north + j) + below;
-      below = lanes(at.north + j);
-      lanes(here + j) = diagonal > 0.0 ? lanes(here + j) : Lanes<double>{};
+    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
+      outflow.start(part);
+      for (std::size_t j = part; j < network_->layout.panel_size(); j += lane_count) {
+        Doubles::at(here + j).where_above(0.0, outflow.diagonal(j)).write_to(here + j);
+      }
     }
   }
   member.meet();
@@ -103,27 +110,25 @@ Misfit ConjugateGradients::subtract_image(const Member& member) {
     Outflow outflow(*network_, x, q);
     double* r = residual.panel(q);
     const double* here = x.panel(q);
-    Lanes<double> given{};
-    Lanes<double> left{};
-    Lanes<double> rounding{};
-    Lanes<double> north_below{};
-    for (std::size_t j = 0; j < network_->layout.panel_size(); j += W) {
-      const Lanes<double> north = lanes(outflow.north + j);
-      const Lanes<double> diagonal = lanes(outflow.ground + j) + lanes(outflow.east + j) +
-                                     lanes(outflow.west + j) + north + north_below;
-      north_below = north;
-      const Lanes<double> rhs = diagonal > 0.0 ? lanes(r + j) : Lanes<double>{};
-      Lanes<double> flow;
-      outflow.write(j, flow);
-      lanes(r + j) = rhs - flow;
-      const Lanes<double> weight = diagonal * lanes(here + j);
-      given += rhs * rhs;
-      left += lanes(r + j) * lanes(r + j);
-      rounding += weight * weight;
+    Doubles given = Doubles::all(0.0);
+    Doubles left = Doubles::all(0.0);
+    Doubles rounding = Doubles::all(0.0);
+    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
+      outflow.start(part);
+      for (std::size_t j = part; j < network_->layout.panel_size(); j += lane_count) {
+        const Doubles diagonal = outflow.diagonal(j);
+        const Doubles rhs = Doubles::at(r + j).where_above(0.0, diagonal);
+        const Doubles residual_here = rhs - outflow.next(j);
+        residual_here.write_to(r + j);
+        const Doubles weight = diagonal * Doubles::at(here + j);
+        given += rhs * rhs;
+        left += residual_here * residual_here;
+        rounding += weight * weight;
+      }
     }
-    sums_[q] = sum(given);
-    sums_[q + panels] = sum(left);
-    sums_[q + 2 * panels] = sum(rounding);
+    sums_[q] = given.sum();
+    sums_[q + panels] = left.sum();
+    sums_[q + 2 * panels] = rounding.sum();
   }
   member.meet();
   Misfit misfit;
@@ -140,94 +145,132 @@ Misfit ConjugateGradients::subtract_image(const Member& member) {
 template <typename T>
 Descent ConjugateGradients::improve(Multigrid<T>& preconditioner, double goal, int iteration_limit,
                                     const Member& member) {
-  const auto [begin, end] = member.share(network_->layout.panels);
-  const std::size_t size = network_->layout.panel_size();
   Descent descent;
-  double squared_residual = 0.0;
   double least = std::numeric_limits<double>::infinity();
   int least_at = 0;
   double step = 0.0;  // 0: the residual as it is
   double last_product = 0.0;
   while (true) {
-    for (std::size_t q = begin; q < end; ++q) {
-      const double* image = image_.panel(q);
-      double* r = residual.panel(q);
-      T* given = preconditioner.rhs().panel(q);
-      Lanes<double> squares{};
-      for (std::size_t j = 0; j < size; j += W) {
-        const Lanes<double> left = lanes(r + j) - step * lanes(image + j);
-        lanes(r + j) = left;
-        convert<T, double>(left, lanes(given + j));
-        squares += left * left;
-      }
-      sums_[q] = sum(squares);
-    }
-    squared_residual = total(member);
+    const double squared_residual = take_step(preconditioner.rhs(), step, member);
     if (squared_residual < least) {
       least = squared_residual;
       least_at = descent.iterations;
     }
     descent.stagnated =
         !std::isfinite(squared_residual) || descent.iterations > least_at + patience;
-    const bool ends =
+    bool ends =
         squared_residual <= goal || descent.iterations == iteration_limit || descent.stagnated;
     double product = 0.0;
     if (!ends) {
       preconditioner.cycle(member);
-      for (std::size_t q = begin; q < end; ++q) {
-        const double* r = residual.panel(q);
-        const T* z = preconditioner.x().panel(q);
-        Lanes<double> products{};
-        for (std::size_t j = 0; j < size; j += W) {
-          Lanes<double> wide;
-          convert<double, T>(lanes(z + j), wide);
-          products += lanes(r + j) * wide;
-        }
-        sums_[q] = sum(products);
-      }
-      product = total(member);
-      descent.stagnated = !(product > 0.0);
+      product = product_with_residual(preconditioner.x(), member);
+      ends = descent.stagnated = !(product > 0.0);
     }
-    // The last step in x waited until here, where the direction is at hand.
-    const double turn = descent.iterations == 0 ? 0.0 : product / last_product;
-    const bool goes_on = !ends && !descent.stagnated;
-    for (std::size_t q = begin; q < end; ++q) {
-      const T* z = preconditioner.x().panel(q);
-      double* p = direction_.panel(q);
-      double* here = x.panel(q);
-      for (std::size_t j = 0; j < size; j += W) {
-        const Lanes<double> old = lanes(p + j);
-        lanes(here + j) += step * old;
-        if (!goes_on) continue;
-        Lanes<double> wide;
-        convert<double, T>(lanes(z + j), wide);
-        lanes(p + j) = wide + turn * old;
-      }
+    if (ends) {
+      move(step, member);
+      return descent;
     }
-    member.meet();
-    if (!goes_on) return descent;
-    if (member.leads()) {
-      direction_.write_east_ghost();
-      direction_.write_west_ghost();
-    }
-    member.meet();
-    for (std::size_t q = begin; q < end; ++q) {
-      Outflow outflow(*network_, direction_, q);
-      double* image = image_.panel(q);
-      const double* p = direction_.panel(q);
-      Lanes<double> products{};
-      for (std::size_t j = 0; j < size; j += W) {
-        Lanes<double> flow;
-        outflow.write(j, flow);
-        lanes(image + j) = flow;
-        products += lanes(p + j) * flow;
-      }
-      sums_[q] = sum(products);
-    }
-    step = product / total(member);
+    turn(preconditioner.x(), step, descent.iterations == 0 ? 0.0 : product / last_product, member);
+    step = product / write_image(member);
     last_product = product;
     ++descent.iterations;
   }
+}
+
+/// residual -= step * image, also for the preconditioner; returns the squared norm.
+template <typename T>
+double ConjugateGradients::take_step(Panels<T>& given, double step, const Member& member) {
+  const auto [begin, end] = member.share(network_->layout.panels);
+  const Doubles factor = Doubles::all(step);
+  for (std::size_t q = begin; q < end; ++q) {
+    const double* image = image_.panel(q);
+    double* r = residual.panel(q);
+    T* g = given.panel(q);
+    Doubles squares = Doubles::all(0.0);
+    for (std::size_t k = 0; k < network_->layout.panel_size(); k += Doubles::count) {
+      const Doubles left = Doubles::at(r + k) - factor * Doubles::at(image + k);
+      left.write_to(r + k);
+      left.convert_to(g + k);
+      squares += left * left;
+    }
+    sums_[q] = squares.sum();
+  }
+  return total(member);
+}
+
+template <typename T>
+double ConjugateGradients::product_with_residual(const Panels<T>& other, const Member& member) {
+  const auto [begin, end] = member.share(network_->layout.panels);
+  for (std::size_t q = begin; q < end; ++q) {
+    const double* r = residual.panel(q);
+    const T* z = other.panel(q);
+    Doubles products = Doubles::all(0.0);
+    for (std::size_t k = 0; k < network_->layout.panel_size(); k += Doubles::count) {
+      products += Doubles::at(r + k) * Doubles::converted(z + k);
+    }
+    sums_[q] = products.sum();
+  }
+  return total(member);
+}
+
+/// x += step * direction.
+void ConjugateGradients::move(double step, const Member& member) {
+  const auto [begin, end] = member.share(network_->layout.panels);
+  const Doubles factor = Doubles::all(step);
+  for (std::size_t q = begin; q < end; ++q) {
+    const double* p = direction_.panel(q);
+    double* here = x.panel(q);
+    for (std::size_t k = 0; k < network_->layout.panel_size(); k += Doubles::count) {
+      (Doubles::at(here + k) + factor * Doubles::at(p + k)).write_to(here + k);
+    }
+  }
+  member.meet();
+}
+
+/// The same, and direction = downhill + share * direction while it is at hand.
+template <typename T>
+void ConjugateGradients::turn(const Panels<T>& downhill, double step, double share,
+                              const Member& member) {
+  const auto [begin, end] = member.share(network_->layout.panels);
+  const Doubles factor = Doubles::all(step);
+  const Doubles kept = Doubles::all(share);
+  for (std::size_t q = begin; q < end; ++q) {
+    const T* z = downhill.panel(q);
+    double* p = direction_.panel(q);
+    double* here = x.panel(q);
+    for (std::size_t k = 0; k < network_->layout.panel_size(); k += Doubles::count) {
+      const Doubles old = Doubles::at(p + k);
+      (Doubles::at(here + k) + factor * old).write_to(here + k);
+      (Doubles::converted(z + k) + kept * old).write_to(p + k);
+    }
+  }
+  member.meet();
+}
+
+/// image = A direction; returns their product.
+double ConjugateGradients::write_image(const Member& member) {
+  const auto [begin, end] = member.share(network_->layout.panels);
+  if (member.leads()) {
+    direction_.write_east_ghost();
+    direction_.write_west_ghost();
+  }
+  member.meet();
+  for (std::size_t q = begin; q < end; ++q) {
+    Outflow outflow(*network_, direction_, q);
+    double* image = image_.panel(q);
+    const double* p = direction_.panel(q);
+    Doubles products = Doubles::all(0.0);
+    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
+      outflow.start(part);
+      for (std::size_t j = part; j < network_->layout.panel_size(); j += lane_count) {
+        const Doubles flow = outflow.next(j);
+        flow.write_to(image + j);
+        products += Doubles::at(p + j) * flow;
+      }
+    }
+    sums_[q] = products.sum();
+  }
+  return total(member);
 }
 
 template Descent ConjugateGradients::improve(Multigrid<float>&, double, int, const Member&);

@@ -41,6 +41,14 @@ class ConjugateGradients {
                                 const Member& member);
 
  private:
+  template <typename T>
+  [[nodiscard]] double take_step(Panels<T>& given, double step, const Member& member);
+  template <typename T>
+  [[nodiscard]] double product_with_residual(const Panels<T>& other, const Member& member);
+  void move(double step, const Member& member);
+  template <typename T>
+  void turn(const Panels<T>& downhill, double step, double share, const Member& member);
+  [[nodiscard]] double write_image(const Member& member);
   /// Adds up what the members left in sums_, in one order.
   [[nodiscard]] double total(const Member& member) const;
 

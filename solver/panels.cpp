@@ -12,7 +12,7 @@ namespace quoin::solver {
 
 namespace {
 
-constexpr std::size_t row_alignment = sizeof(Lanes<double>);
+constexpr std::size_t row_alignment = 128;
 constexpr std::size_t huge_page = std::size_t{1} << 21;
 
 std::size_t ceiling(std::size_t value, std::size_t step) { return (value + step - 1) / step; }

@@ -6,23 +6,8 @@
 
 namespace quoin::solver {
 
-/// Columns worked on side by side.
+/// Columns stored side by side.
 inline constexpr std::size_t lane_count = 16;
-
-/// One value of each lane; arithmetic acts on all lanes at once, in as many machine registers as it
-/// takes.
-template <typename T>
-using Lanes [[gnu::vector_size(lane_count * sizeof(T)), gnu::may_alias]] = T;
-
-/// The lanes of the row that begins here.
-template <typename T>
-[[nodiscard]] Lanes<T>& lanes(T* row) {
-  return *reinterpret_cast<Lanes<T>*>(row);
-}
-template <typename T>
-[[nodiscard]] const Lanes<T>& lanes(const T* row) {
-  return *reinterpret_cast<const Lanes<T>*>(row);
-}
 
 /// How the columns of a grid are dealt out to panels, a panel being lane_count columns stored
 /// together row by row.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "networks.hpp"
+#include "tests/benchmarks/linear/networks.hpp"
 
 #include <algorithm>
 #include <cmath>
