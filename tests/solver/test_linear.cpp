@@ -8,9 +8,9 @@
 #include <string>
 #include <vector>
 
-#include "random_network.hpp"
 #include "solver/errors.hpp"
 #include "solver/linear.hpp"
+#include "tests/solver/random_network.hpp"
 #include "tests/support/within.hpp"
 
 namespace {

@@ -5,11 +5,11 @@
 #include <functional>
 #include <vector>
 
-#include "random_network.hpp"
 #include "solver/conjugate_gradients.hpp"
 #include "solver/linear.hpp"
 #include "solver/multigrid.hpp"
 #include "tests/benchmarks/linear/networks.hpp"
+#include "tests/solver/random_network.hpp"
 #include "tests/support/within.hpp"
 
 namespace {

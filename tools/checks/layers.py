@@ -24,12 +24,12 @@ DOORS = {
     "yaml-cpp": (r"yaml-cpp/", ["cases/yaml_tree.cpp"]),
     "VTK": (r"vtk\w*\.h$", ["tools/vtk_*.cpp", "tests/tools/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
-                                         "tests/benchmarks/*.cpp"]),
+                                         "tests/benchmarks/*"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp"]),
     "librsvg and cairo": (r"(librsvg|cairo)", ["tools/*.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
-    "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*.cpp"]),
+    "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),
 }
 
 INCLUDE = re.compile(r'^\s*#\s*include\s*(["<])([^">]+)[">]')
