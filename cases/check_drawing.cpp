@@ -22,7 +22,7 @@ using geometry::Point;
 using geometry::Section;
 
 /// Cells of a section beyond which the drawing is refused: what a person draws has hundreds.
-constexpr std::size_t most_cells = 4'000'000;
+constexpr std::size_t most_cells = 1'000'000;
 /// Strips narrower than this, m, are remarked on.
 constexpr double narrow = 5e-4;
 

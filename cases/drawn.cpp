@@ -50,6 +50,7 @@ class Draughtsman {
   }
 
   void draw_bands(const Node& list) {
+    if (list.kind == Node::Kind::nothing) return;
     if (list.kind != Node::Kind::sequence) {
       faults_.add(list.mark, {"bands are a list", words_of(list),
                               "- {of: material, x: [0, 100], moisture: damp}", ""});

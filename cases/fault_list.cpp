@@ -13,6 +13,7 @@ namespace quoin::cases {
 namespace {
 
 constexpr std::size_t most_faults = 500;    // beyond, nobody reads them
+constexpr std::size_t most_told = 300;      // characters of a sentence, names included
 constexpr std::size_t most_shown = 100;     // characters of a line
 constexpr std::size_t most_before = 60;     // of them before the place meant
 constexpr std::size_t most_quoted = 72;     // characters of what was found
@@ -66,8 +67,9 @@ FaultList::FaultList(std::string file, std::string_view text)
 
 void FaultList::add(Mark at, Complaint complaint) {
   ++met_;
-  if (said_.size() >= most_faults || !said_.emplace(at.line, at.byte, complaint.what).second)
-    return;
+  complaint.what = shortened(complaint.what, most_told);
+  if (!said_.emplace(at.line, at.byte, complaint.what).second) return;
+  if (faults_.size() >= most_faults) return;
   Fault fault;
   fault.file = file_;
   fault.line = at.line;
@@ -82,8 +84,8 @@ void FaultList::add(Mark at, Complaint complaint) {
   fault.what = variant_.empty() ? std::move(complaint.what)
                                 : fmt::format("in the variant '{}': {}", variant_, complaint.what);
   fault.found = shortened(complaint.found, most_quoted);
-  fault.expected = std::move(complaint.expected);
-  fault.remedy = std::move(complaint.remedy);
+  fault.expected = shortened(complaint.expected, most_told);
+  fault.remedy = shortened(complaint.remedy, most_told);
   faults_.push_back(std::move(fault));
 }
 
@@ -92,6 +94,12 @@ std::vector<Fault> FaultList::sorted() const {
   std::stable_sort(all.begin(), all.end(), [](const Fault& a, const Fault& b) {
     return std::tie(a.line, a.column) < std::tie(b.line, b.column);
   });
+  if (said_.size() > all.size()) {
+    Fault rest;
+    rest.file = file_;
+    rest.what = fmt::format("{} more faults are not shown", said_.size() - all.size());
+    all.push_back(std::move(rest));
+  }
   return all;
 }
 

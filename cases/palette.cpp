@@ -36,44 +36,49 @@ void Palette::add_own(const std::vector<Named<WrittenMaterial>>& written) {
 
 void Palette::add_own(const Named<WrittenMaterial>& written) {
   const WrittenMaterial& value = written.value;
-  own_.push_back(written.name);
-  std::optional<Stock>& own = stocks_[written.name];
   if (written.name == nothing) {
     faults_.add(written.mark, {"a material cannot be called 'nothing'", "", "another name",
                                "`fill: nothing` erases what was painted"});
     return;
   }
-  Stock stock;
-  if (!value.like.empty()) {
-    const Material* original = shelf_.find(value.like);
-    if (original == nullptr) {
-      const Mark mark = written.node->find("like")->value.mark;
-      const std::string near = nearest(value.like, shelf_.names());
-      faults_.add(mark, {fmt::format("the catalogue has no '{}'", value.like), value.like,
-                         "a name that `quoin materials` lists",
-                         near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
-      return;
+  std::optional<Stock> own = value.like.empty() ? blank(written) : original(written);
+  if (own) {
+    own->material.name = written.name;
+    apply(value, own->material);
+    if (value.moisture) own->moisture = value.moisture;
+    for (const std::string& flaw : materials::flaws(own->material)) {
+      faults_.add(written.mark,
+                  {fmt::format("'{}' contradicts itself: {}", written.name, flaw), "", "", ""});
     }
-    stock.material = *original;
-  } else {
-    bool complete = written.node->kind == Node::Kind::map;
-    for (const std::string_view key : {"conductivity", "density"}) {
-      if (written.node->kind != Node::Kind::map || written.node->find(key) != nullptr) continue;
-      complete = false;
-      if (has_mistyped(*written.node, key)) continue;
-      faults_.add(written.node->mark,
-                  {fmt::format("'{}' is missing in '{}'", key, written.name), "",
-                   "conductivity and density, or `like` a material of the catalogue",
-                   !shelf_.has(written.name) ? "" : fmt::format("write like: {}", written.name)});
-    }
-    if (!complete || !value.conductivity || !value.density) return;
   }
-  stock.material.name = written.name;
-  apply(value, stock.material);
-  stock.moisture = value.moisture;
-  for (const std::string& flaw : materials::flaws(stock.material))
-    faults_.add(written.mark, {fmt::format("'{}' contradicts itself", written.name), flaw, "", ""});
-  own = std::move(stock);
+  own_.push_back(written.name);
+  stocks_[written.name] = std::move(own);
+}
+
+std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& written) {
+  const std::string& like = written.value.like;
+  if (const auto own = stocks_.find(like); own != stocks_.end()) return own->second;
+  if (const Material* material = shelf_.find(like)) return Stock{*material, {}};
+  const std::string near = nearest(like, names());
+  faults_.add(written.node->find("like")->value.mark,
+              {fmt::format("unknown material '{}'", like), like,
+               "an own material further up, or one that `quoin materials` lists",
+               near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  return std::nullopt;
+}
+
+std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& written) {
+  const Node& node = *written.node;
+  if (node.kind != Node::Kind::map) return std::nullopt;  // said already
+  for (const std::string_view key : {"conductivity", "density"}) {
+    if (node.find(key) != nullptr || has_mistyped(node, key)) continue;
+    faults_.add(node.mark,
+                {fmt::format("'{}' is missing in '{}'", key, written.name), "",
+                 "conductivity and density, or `like` another material",
+                 shelf_.has(written.name) ? fmt::format("write like: {}", written.name) : ""});
+  }
+  const bool complete = written.value.conductivity && written.value.density;
+  return complete ? std::optional(Stock()) : std::nullopt;
 }
 
 const Palette::Stock* Palette::stock(PlacedName name) {

@@ -52,6 +52,10 @@ class Palette {
   [[nodiscard]] std::optional<double> content(PlacedName name, const Stock& stock,
                                               const std::optional<WrittenMoisture>& moisture);
   void add_own(const Named<WrittenMaterial>& written);
+  /// The material that one is like; absent with a fault.
+  [[nodiscard]] std::optional<Stock> original(const Named<WrittenMaterial>& written);
+  /// What a material that is like no other starts from; absent where values are missing.
+  [[nodiscard]] std::optional<Stock> blank(const Named<WrittenMaterial>& written);
 
   Shelf& shelf_;
   FaultList& faults_;

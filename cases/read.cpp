@@ -22,6 +22,7 @@ namespace quoin::cases {
 namespace {
 
 constexpr std::string_view default_name = "as found";
+constexpr std::size_t most_variants = 100;
 /// Keys that belong to the case as a whole.
 constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
 
@@ -66,6 +67,22 @@ bool any_inside(const Per<SpaceId, Space>& spaces, bool humid) {
   });
 }
 
+/// Inside spaces that no humidity criterion can judge, where others are judged.
+void remark_on_unknown_humidity(const Document& document, const Variant& variant,
+                                std::vector<Remark>& remarks) {
+  const bool judged =
+      std::any_of(variant.criteria.begin(), variant.criteria.end(), [](const Criterion& criterion) {
+        return std::holds_alternative<SurfaceHumidityLimit>(criterion.test);
+      });
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const Space& space = variant.spaces[id];
+    if (!judged || space.is != SpaceKind::inside || space.humidity || space.air != id) continue;
+    remarks.push_back(
+        {fmt::format("'{}' has no humidity: its surfaces are not judged by it", space.name),
+         document.spaces[id.index].mark.line});
+  }
+}
+
 std::vector<Criterion> criteria_of(const Document& document, const Per<SpaceId, Space>& spaces,
                                    FaultList& faults) {
   std::vector<Criterion> criteria;
@@ -95,7 +112,9 @@ std::vector<Criterion> criteria_of(const Document& document, const Per<SpaceId, 
 void check_spaces_present(const Node& tree, const Document& document, FaultList& faults) {
   if (!document.spaces.empty()) return;
   const Entry* entry = tree.find("spaces");
-  if (entry != nullptr && entry->value.kind != Node::Kind::map) return;  // said already
+  if (entry != nullptr && entry->value.kind != Node::Kind::map &&
+      entry->value.kind != Node::Kind::nothing)
+    return;  // said already
   faults.add(entry == nullptr ? tree.mark : entry->mark,
              {"the case has no spaces", "", "spaces: {hall: {is: inside, temperature: 20}, ...}",
               "`quoin new wall` prints a case to start from"});
@@ -118,6 +137,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.regions = palette.regions();
   variant.readings = readings_of(document, faults);
   variant.criteria = criteria_of(document, variant.spaces, faults);
+  remark_on_unknown_humidity(document, variant, variant.remarks);
   if (document.accuracy) variant.accuracy = *document.accuracy;
   for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});
   if (faults.met() == faults_before)
@@ -156,10 +176,16 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
   std::vector<Variant> variants;
   variants.push_back(variant_of(tree, document, 0, shelf, faults));
   variants.back().name = default_name;
-  if (list == nullptr) return variants;
+  if (list == nullptr || list->kind == Node::Kind::nothing) return variants;
   if (list->kind != Node::Kind::map) {
     faults.add(list->mark,
                {"'variants' is a map of names", words_of(*list), "name: {keys to replace}", ""});
+    return variants;
+  }
+  if (list->entries.size() > most_variants) {
+    faults.add(list->mark,
+               {"the case has too many variants", fmt::format("{} variants", list->entries.size()),
+                fmt::format("at most {}", most_variants), "split the case"});
     return variants;
   }
   for (const Entry& entry : list->entries) {

@@ -51,7 +51,7 @@ class Reader : public Vocabulary<Reader> {
   void outline(std::string_view key, std::optional<geometry::Outline>& value,
                std::string_view about);
 
-  // Parts.
+  // Parts. One of which everything is commented out counts as not given.
   template <class T>
   void group(std::string_view key, std::optional<T>& value, std::string_view about);
   template <class T>
@@ -117,14 +117,15 @@ void read_named(const Entry& entry, const std::string& what, FaultList& faults, 
 
 template <class T>
 void Reader::group(std::string_view key, std::optional<T>& value, std::string_view /*about*/) {
-  if (const Node* node = value_of(key))
-    read(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
+  const Node* node = value_of(key);
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
+  read(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
 }
 
 template <class T>
 void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::string_view /*about*/) {
   const Node* node = value_of(key);
-  if (node == nullptr) return;
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
   if (node->kind != Node::Kind::map) {
     faults_.add(node->mark, {'\'' + std::string(key) + "' is a map of names", words_of(*node),
                              "name: ... for each", ""});

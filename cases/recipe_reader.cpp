@@ -37,12 +37,12 @@ RecipeReader::RecipeReader(const Node& map, std::string what, FaultList& faults,
 void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
   const bool brief =
       node.kind == Node::Kind::sequence && node.items.size() >= 2 && node.items.size() <= 3;
+  const Node map = brief ? layer_map(node) : node;
   WrittenLayer written;
   const std::size_t faults_before = faults_.met();
-  read(brief ? layer_map(node) : node, "a layer", faults_, written);
+  read(map, "a layer", faults_, written);
   if (written.material.empty()) return;
-  const Entry* material = node.find("material");
-  const PlacedName name{written.material, material != nullptr ? material->value.mark : node.mark};
+  const PlacedName name{written.material, map.find("material")->value.mark};
   const auto region = palette_.region(name, written.moisture, std::nullopt);
   if (region && faults_.met() == faults_before) list.push_back({*region, written.thickness});
 }

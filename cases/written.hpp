@@ -112,7 +112,7 @@ struct WrittenMaterial {
 
 template <class Visitor>
 void describe(Visitor& visit, WrittenMaterial& material) {
-  visit.text("like", material.like, "a material of the catalogue, with some values replaced");
+  visit.text("like", material.like, "another material, from the catalogue or further up");
   visit.text("about", material.about, "one line about it");
   visit.sourced("conductivity", material.conductivity, Measure::conductivity, {0.005, 500.0},
                 "dry");

@@ -80,6 +80,16 @@ TEST_CASE("faults come in the order of the text, each once") {
   CHECK(faults.met() == 6);
 }
 
+TEST_CASE("of very many faults the first are told and the rest counted") {
+  const std::string text(2000, '\n');
+  FaultList faults("case.yaml", text);
+  for (std::size_t line = 1; line <= 600; ++line) faults.add({line, 1}, {"wrong"});
+  const auto all = faults.sorted();
+  REQUIRE(all.size() == 501);
+  CHECK(all[499].line == 500);
+  CHECK(all[500].what == "100 more faults are not shown");
+}
+
 TEST_CASE("an input error tells all its faults") {
   FaultList faults("case.yaml", "a\nb\n");
   faults.add({1, 1}, {"first"});

@@ -147,6 +147,26 @@ TEST_CASE("an own material is the catalogue's with the given values replaced") {
   CHECK(changed.saturation->value == original.saturation->value);
 }
 
+TEST_CASE("an own material may be like another own one, moisture included") {
+  const Case own = read(head +
+                        "materials:\n"
+                        "  wall brick: {like: common brick, density: 1700, moisture: exposed}\n"
+                        "  wet brick: {like: wall brick, moisture: damp}\n"
+                        "  same brick: {like: wall brick}\n"
+                        "section: {wall: {layers: [[wet brick, 110], [same brick, 220]]}}\n");
+  CHECK(region_named(own.variants[0], "wet brick").material.density.value == 1700.0);
+  CHECK(region_named(own.variants[0], "wet brick").state == "damp");
+  CHECK(region_named(own.variants[0], "same brick").state == "exposed");
+}
+
+TEST_CASE("a part of which all is commented out counts as not given") {
+  const Case plain = read(head +
+                          "section: {wall: {layers: [[common brick, 330]]}}\n"
+                          "materials:\nprobes:\nreadings:\ncriteria:\naccuracy:\nvariants:\n");
+  CHECK(plain.variants.size() == 1);
+  CHECK(plain.variants[0].criteria.size() == 1);
+}
+
 TEST_CASE("an own material can be told in full, with sources") {
   const Case own = read(head + R"(materials:
   mine:
@@ -323,6 +343,11 @@ TEST_CASE("what is allowed but doubtful is remarked on with its line") {
       wall);
   REQUIRE(hot.size() == 1);
   CHECK(hot[0].text.find("°F") != std::string::npos);
+  const auto dry = remarks(head + "  bath: {is: inside, temperature: 22}\n" +
+                           "section: {wall: {layers: [[common brick, 330]], inside: hall}}\n");
+  REQUIRE(dry.size() == 1);
+  CHECK(dry[0].line == 5);
+  CHECK(dry[0].text.find("'bath' has no humidity") != std::string::npos);
   CHECK(remarks(head + wall).empty());
 }
 
