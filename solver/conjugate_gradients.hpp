@@ -43,14 +43,19 @@ class ConjugateGradients {
  private:
   template <typename T>
   [[nodiscard]] double take_step(Panels<T>& given, double step, const Member& member);
-  template <typename T>
-  [[nodiscard]] double product_with_residual(const Panels<T>& other, const Member& member);
   void move(double step, const Member& member);
   template <typename T>
-  void turn(const Panels<T>& downhill, double step, double share, const Member& member);
-  [[nodiscard]] double write_image(const Member& member);
-  /// Adds up what the members left in sums_, in one order.
-  [[nodiscard]] double total(const Member& member) const;
+  [[nodiscard]] double turn(const Panels<T>& downhill, double step, double share,
+                            const Member& member);
+
+  /// Calls act(group, begin, end) with those panels of a group that fall to a member.
+  template <typename Act>
+  void for_own_runs(const Member& member, const Act& act) const;
+  /// Calls act(slot, rows, number) for each of these panels.
+  template <typename Act>
+  void for_own_panels(const Member& member, const Act& act) const;
+  /// Adds up what the members left for each panel, in one order.
+  [[nodiscard]] double total(std::size_t first, const Member& member) const;
 
   const Conductances<double>* network_;
   Panels<double> direction_;

@@ -27,8 +27,9 @@ class Multigrid {
   [[nodiscard]] Panels<T>& rhs() { return grids_.front().level->rhs; }
   [[nodiscard]] const Panels<T>& x() const { return grids_.front().level->x; }
 
-  /// x from rhs, by all members of a team together.
-  void cycle(const Member& member);
+  /// x from rhs, by all members of a team together. Writes rhs . x of each panel that has active
+  /// rows into products, if any are wanted.
+  void cycle(const Member& member, double* products = nullptr);
 
  private:
   struct Grid {

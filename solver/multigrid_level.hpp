@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <vector>
+
 #include "solver/panels.hpp"
 #include "solver/team.hpp"
 
@@ -19,9 +21,15 @@ struct Conductances {
   /// Without conductances yet.
   Conductances(const PanelLayout& shape, bool with_ties);
 
+  /// Fills the ghosts of what leads to the next column.
+  void write_ghosts();
+  /// Narrows the rows to those that are active.
+  void narrow_rows();
+
   PanelLayout layout;
   bool tied = false;
-  Panels<T> east;    ///< to the next column; the ghost in the west is filled too
+  ActiveRows rows;   ///< all to begin with
+  Panels<T> east;    ///< to the next column
   Panels<T> north;   ///< to the next row; 0 in the last one
   Panels<T> ground;  ///< to fixed temperatures
   Panels<T> tie;     ///< as east; empty unless tied
@@ -53,29 +61,53 @@ class Level {
   /// From x = 0: relaxes even, then odd columns. Writes what is left on the even columns into
   /// coarse_rhs (halved layout).
   void descend(const Member& member, Panels<T>& coarse_rhs);
-  /// Adds the coarse correction to the even columns, relaxes odd, then even columns.
-  void ascend(const Member& member, const Panels<T>& coarse_x);
+  /// Adds the coarse correction to the even columns, relaxes odd, then even columns. Writes
+  /// rhs . x of each panel with active rows into products unless that is null.
+  void ascend(const Member& member, const Panels<T>& coarse_x, double* products);
   /// Solves exactly, for one column.
-  void solve_single();
+  void solve_single(double* products);
+
+  [[nodiscard]] const ActiveRows& rows() const { return rows_; }
 
  private:
   struct Parts;
-  void factorise_even(const Conductances<T>& network, std::size_t q);
-  void factorise_odd(const Conductances<T>& network, std::size_t q, Parts& parts);
-  template <bool tied>
-  void coarsen(const Conductances<T>& network, std::size_t q, Parts& parts, Conductances<T>& coarse,
-               T* north_on, T* ground_on) const;
 
-  void relax_alone(std::size_t q);
-  void relax(std::size_t q);
+  /// Panels 2 begin to 2 end - 1 of a group, for one member of the team.
+  struct Segment {
+    std::size_t group;
+    std::size_t begin;
+    std::size_t end;
+    std::size_t owner;
+  };
+  void deal_out(std::size_t threads);
+  template <typename Act>
+  void for_own_segments(const Member& member, const Act& act) {
+    for (const Segment& segment : segments_) {
+      if (segment.owner == member.index()) act(segment);
+    }
+  }
+
+  void factorise_even(const Conductances<T>& network, std::size_t slot, const Rows& rows);
+  void factorise_odd(const Conductances<T>& network, std::size_t slot, const Rows& rows,
+                     const Parts& parts);
   template <bool tied>
-  void sweep(std::size_t q);
-  void write_inflow(std::size_t q, T* inflow) const;
+  void coarsen(const Conductances<T>& network, std::size_t slot, const Rows& rows,
+               const Parts& parts, Conductances<T>& coarse, std::size_t coarse_slot) const;
+  void hand_on(const Segment& segment, const Parts& parts, Conductances<T>& coarse) const;
+
+  void relax_alone(std::size_t slot, const Rows& rows);
+  void relax(std::size_t slot, const Rows& rows);
   template <bool tied>
-  void sum_inflow(std::size_t q, T* inflow) const;
-  void correct(std::size_t q, const T* coarse_x);
+  void sweep(std::size_t slot, const Rows& rows);
+  void write_inflow(std::size_t slot, const Rows& rows, T* inflow) const;
+  template <bool tied>
+  void sum_inflow(std::size_t slot, const Rows& rows, T* inflow) const;
+  [[nodiscard]] double product(std::size_t slot, const Rows& rows) const;
+  void correct(std::size_t slot, const Rows& rows, const T* coarse_x);
 
   PanelLayout layout_;
+  ActiveRows rows_;
+  std::vector<Segment> segments_;
   bool tied_;
   Panels<T> east_;
   Panels<T> tie_;

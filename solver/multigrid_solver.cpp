@@ -19,37 +19,72 @@ constexpr int pass_limit = 6;
 /// Where the nodes of the user's grid stand in panels.
 class Arrangement {
  public:
-  Arrangement(std::size_t nx, std::size_t ny)
-      : upright_(nx >= ny), layout_(panel_layout(std::max(nx, ny), std::min(nx, ny))) {
-    column_stride_ = upright_ ? 1 : nx;
-    row_stride_ = upright_ ? nx : 1;
+  explicit Arrangement(const FivePointOperator& network)
+      : upright_(network.nx >= network.ny),
+        layout_(panel_layout(std::max(network.nx, network.ny), std::min(network.nx, network.ny))),
+        column_stride_(upright_ ? 1 : network.nx),
+        row_stride_(upright_ ? network.nx : 1) {
+    find_rows(network);
   }
 
   [[nodiscard]] const PanelLayout& layout() const { return layout_; }
+  [[nodiscard]] const ActiveRows& rows() const { return rows_; }
   /// Whether columns run in the direction of j.
   [[nodiscard]] bool upright() const { return upright_; }
 
   void read(std::span<const double> natural, Panels<double>& panels) const {
-    visit([&](std::size_t node, std::size_t q, std::size_t k) {
-      panels.panel(q)[k] = natural[node];
+    visit([&](std::size_t node, std::size_t slot, std::size_t place) {
+      panels[slot][place] = natural[node];
     });
   }
   void write(const Panels<double>& panels, std::span<double> natural) const {
-    visit([&](std::size_t node, std::size_t q, std::size_t k) {
-      natural[node] = panels.panel(q)[k];
+    std::fill(natural.begin(), natural.end(), 0.0);
+    visit([&](std::size_t node, std::size_t slot, std::size_t place) {
+      natural[node] = panels[slot][place];
     });
   }
 
  private:
+  /// Calls act(node, slot, place in the panel) for all active nodes and some others.
   template <typename Act>
   void visit(const Act& act) const {
-    for (std::size_t j = 0; j < layout_.rows; ++j) {
-      for (std::size_t q = 0; q < layout_.panels; ++q) {
-        std::size_t lane = 0;
-        for (std::size_t column = q; column < layout_.columns; column += layout_.panels) {
-          act(column * column_stride_ + j * row_stride_, q, j * lane_count + lane++);
+    const std::size_t strip = layout_.panels;
+    for (std::size_t group = 0; group < layout_.groups; ++group) {
+      const std::size_t first = group * lane_count * strip;
+      for (std::size_t place = rows_[group].begin; place < rows_[group].end; place += lane_count) {
+        const std::size_t row = place / lane_count * row_stride_;
+        for (std::size_t q = 0; q < strip; ++q) {
+          const std::size_t slot = layout_.slot(group, q);
+          std::size_t column = first + q;
+          for (std::size_t w = 0; w < lane_count && column < layout_.columns; ++w) {
+            act(column * column_stride_ + row, slot, place + w);
+            column += strip;
+          }
         }
       }
+    }
+  }
+
+  void find_rows(const FivePointOperator& network) {
+    const auto is_active = [&](std::size_t node) {
+      return network.ground[node] > 0.0 || network.east[node] > 0.0 || network.north[node] > 0.0 ||
+             (node % network.nx > 0 && network.east[node - 1] > 0.0) ||
+             (node >= network.nx && network.north[node - network.nx] > 0.0);
+    };
+    const std::size_t width = layout_.panels * lane_count;
+    for (std::size_t group = 0; group < layout_.groups; ++group) {
+      const std::size_t end = std::min((group + 1) * width, layout_.columns);
+      const auto is_void = [&](std::size_t row) {
+        for (std::size_t column = group * width; column < end; ++column) {
+          if (is_active(column * column_stride_ + row * row_stride_)) return false;
+        }
+        return true;
+      };
+      std::size_t low = 0;
+      std::size_t high = layout_.rows;
+      while (low < high && is_void(low)) ++low;
+      while (low < high && is_void(high - 1)) --high;
+      rows_.push_back({low * lane_count, high * lane_count});
     }
   }
 
@@ -57,29 +92,38 @@ class Arrangement {
   PanelLayout layout_;
   std::size_t column_stride_;
   std::size_t row_stride_;
+  ActiveRows rows_;
 };
 
 Conductances<double> panelled(const FivePointOperator& network, const Arrangement& arrangement) {
   Conductances<double> result(arrangement.layout(), false);
+  result.rows = arrangement.rows();
   const bool upright = arrangement.upright();
   arrangement.read(upright ? network.east : network.north, result.east);
   arrangement.read(upright ? network.north : network.east, result.north);
   arrangement.read(network.ground, result.ground);
-  result.east.write_west_ghost();
+  result.write_ghosts();
   return result;
 }
 
 /// A copy for a preconditioner to keep.
 template <typename T>
 Conductances<T> copied(const Conductances<double>& network) {
-  Conductances<T> result(network.layout, false);
-  const std::size_t size = network.layout.panel_size();
-  for (std::size_t q = 0; q < network.layout.panels; ++q) {
-    std::copy_n(network.east.panel(q), size, result.east.panel(q));
-    std::copy_n(network.north.panel(q), size, result.north.panel(q));
-    std::copy_n(network.ground.panel(q), size, result.ground.panel(q));
+  const PanelLayout& layout = network.layout;
+  Conductances<T> result(layout, false);
+  result.rows = network.rows;
+  const auto copy = [](const double* from, T* to, const Rows& rows) {
+    for (std::size_t k = rows.begin; k < rows.end; ++k) to[k] = static_cast<T>(from[k]);
+  };
+  for (std::size_t group = 0; group < layout.groups; ++group) {
+    for (std::size_t q = 0; q < layout.panels; ++q) {
+      const std::size_t slot = layout.slot(group, q);
+      copy(network.east[slot], result.east[slot], network.rows[group]);
+      copy(network.north[slot], result.north[slot], network.rows[group]);
+      copy(network.ground[slot], result.ground[slot], network.rows[group]);
+    }
   }
-  result.east.write_west_ghost();
+  result.write_ghosts();
   return result;
 }
 
@@ -87,7 +131,7 @@ class MultigridSolver : public LinearSolver {
  public:
   MultigridSolver(const FivePointOperator& network, const LinearOptions& options)
       : options_(options),
-        arrangement_(network.nx, network.ny),
+        arrangement_(network),
         network_(panelled(network, arrangement_)),
         gradients_(network_) {
     const auto useful = static_cast<int>(network.size() / nodes_per_thread + 1);

@@ -10,11 +10,11 @@ namespace {
 
 /// Finishes the tridiagonal solve of a column whose forward sweep is in x.
 template <typename T>
-[[gnu::always_inline]] inline void substitute_back(std::size_t part, std::size_t size,
+[[gnu::always_inline]] inline void substitute_back(std::size_t part, const Rows& rows,
                                                    const T* carry, const T* inverse_pivot, T* x) {
   using L = Lanes<T>;
   L above = L::all(0);
-  for (std::size_t j = size + part; j != part;) {
+  for (std::size_t j = rows.end + part; j != rows.begin + part;) {
     j -= lane_count;
     above = L::at(x + j) * L::at(inverse_pivot + j) + L::at(carry + j) * above;
     above.write_to(x + j);
@@ -26,17 +26,17 @@ template <typename T, bool tied>
 struct Inflow {
   using L = Lanes<T>;
 
-  Inflow(const Panels<T>& easts, const Panels<T>& ties, const Panels<T>& x, std::size_t q)
-      : east(easts.panel(q)),
-        west(easts.panel(q - 1)),
-        tie_east(tied ? ties.panel(q) : nullptr),
-        tie_west(tied ? ties.panel(q - 1) : nullptr),
-        x_east(x.panel(q + 1)),
-        x_west(x.panel(q - 1)) {}
+  Inflow(const Panels<T>& easts, const Panels<T>& ties, const Panels<T>& x, std::size_t slot)
+      : east(easts[slot]),
+        west(easts[slot - 1]),
+        tie_east(tied ? ties[slot] : nullptr),
+        tie_west(tied ? ties[slot - 1] : nullptr),
+        x_east(x[slot + 1]),
+        x_west(x[slot - 1]) {}
 
-  [[gnu::always_inline]] void start(std::size_t part) {
-    at_east = L::at(x_east + part);
-    at_west = L::at(x_west + part);
+  [[gnu::always_inline]] void start(std::size_t first) {
+    at_east = L::at(x_east + first);
+    at_west = L::at(x_west + first);
     from_below = L::all(0);
   }
   [[gnu::always_inline]] L next(std::size_t j, bool last) {
@@ -72,138 +72,172 @@ struct Inflow {
 }  // namespace
 
 template <typename T>
-void Level<T>::relax_alone(std::size_t q) {
+void Level<T>::relax_alone(std::size_t slot, const Rows& rows) {
   using L = Lanes<T>;
-  const T* b = rhs.panel(q);
-  const T* carry = carry_.panel(q);
-  T* y = x.panel(q);
-  const std::size_t size = layout_.panel_size();
+  const T* b = rhs[slot];
+  const T* carry = carry_[slot];
+  T* y = x[slot];
   for (std::size_t part = 0; part < lane_count; part += L::count) {
     L passed = L::all(0);
-    for (std::size_t j = part; j < size; j += lane_count) {
+    for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
       const L here = L::at(b + j) + passed;
       here.write_to(y + j);
       passed = L::at(carry + j) * here;
     }
-    substitute_back(part, size, carry, inverse_pivot_.panel(q), y);
+    substitute_back(part, rows, carry, inverse_pivot_[slot], y);
   }
 }
 
 template <typename T>
 template <bool tied>
-void Level<T>::sweep(std::size_t q) {
+void Level<T>::sweep(std::size_t slot, const Rows& rows) {
   using L = Lanes<T>;
-  Inflow<T, tied> inflow(east_, tie_, x, q);
-  const T* b = rhs.panel(q);
-  const T* carry = carry_.panel(q);
-  T* y = x.panel(q);
-  const std::size_t size = layout_.panel_size();
+  Inflow<T, tied> inflow(east_, tie_, x, slot);
+  const T* b = rhs[slot];
+  const T* carry = carry_[slot];
+  T* y = x[slot];
   for (std::size_t part = 0; part < lane_count; part += L::count) {
-    inflow.start(part);
+    inflow.start(rows.begin + part);
     L passed = L::all(0);
-    const std::size_t last = size - lane_count + part;
-    for (std::size_t j = part; j < last; j += lane_count) {
+    const std::size_t last = rows.end - lane_count + part;
+    for (std::size_t j = rows.begin + part; j < last; j += lane_count) {
       const L here = L::at(b + j) + inflow.next(j, false) + passed;
       here.write_to(y + j);
       passed = L::at(carry + j) * here;
     }
     (L::at(b + last) + inflow.next(last, true) + passed).write_to(y + last);
-    substitute_back(part, size, carry, inverse_pivot_.panel(q), y);
+    substitute_back(part, rows, carry, inverse_pivot_[slot], y);
   }
 }
 
 template <typename T>
-void Level<T>::relax(std::size_t q) {
+void Level<T>::relax(std::size_t slot, const Rows& rows) {
   if (tied_) {
-    sweep<true>(q);
+    sweep<true>(slot, rows);
   } else {
-    sweep<false>(q);
+    sweep<false>(slot, rows);
   }
 }
 
 template <typename T>
 template <bool tied>
-void Level<T>::sum_inflow(std::size_t q, T* sum) const {
+void Level<T>::sum_inflow(std::size_t slot, const Rows& rows, T* sum) const {
   using L = Lanes<T>;
-  Inflow<T, tied> inflow(east_, tie_, x, q);
-  const std::size_t size = layout_.panel_size();
+  Inflow<T, tied> inflow(east_, tie_, x, slot);
   for (std::size_t part = 0; part < lane_count; part += L::count) {
-    inflow.start(part);
-    const std::size_t last = size - lane_count + part;
-    for (std::size_t j = part; j < last; j += lane_count) inflow.next(j, false).write_to(sum + j);
+    inflow.start(rows.begin + part);
+    const std::size_t last = rows.end - lane_count + part;
+    for (std::size_t j = rows.begin + part; j < last; j += lane_count)
+      inflow.next(j, false).write_to(sum + j);
     inflow.next(last, true).write_to(sum + last);
   }
 }
 
 template <typename T>
-void Level<T>::write_inflow(std::size_t q, T* inflow) const {
+void Level<T>::write_inflow(std::size_t slot, const Rows& rows, T* inflow) const {
   if (tied_) {
-    sum_inflow<true>(q, inflow);
+    sum_inflow<true>(slot, rows, inflow);
   } else {
-    sum_inflow<false>(q, inflow);
+    sum_inflow<false>(slot, rows, inflow);
   }
 }
 
 template <typename T>
-void Level<T>::correct(std::size_t q, const T* coarse_x) {
+double Level<T>::product(std::size_t slot, const Rows& rows) const {
+  using L = Lanes<double>;
+  const T* b = rhs[slot];
+  const T* here = x[slot];
+  L products = L::all(0.0);
+  for (std::size_t k = rows.begin; k < rows.end; k += L::count) {
+    products += L::converted(b + k) * L::converted(here + k);
+  }
+  return products.sum();
+}
+
+template <typename T>
+void Level<T>::correct(std::size_t slot, const Rows& rows, const T* coarse_x) {
   using L = Lanes<T>;
-  T* even = x.panel(q);
-  for (std::size_t k = 0; k < layout_.panel_size(); k += L::count) {
+  T* even = x[slot];
+  for (std::size_t k = rows.begin; k < rows.end; k += L::count) {
     (L::at(even + k) + L::at(coarse_x + k)).write_to(even + k);
   }
 }
 
+// A segment is worked on in three steps, with a meeting of the team after each: what concerns
+// panels inside it while they are in the cache, then its last panel, which needs the first one of
+// the next segment, then its first panel, which needs the last one of the segment before.
+
 template <typename T>
 void Level<T>::descend(const Member& member, Panels<T>& coarse_rhs) {
-  const auto [begin, end] = member.share(layout_.panels / 2);
-  const bool works = begin != end;
-  if (works) relax_alone(2 * begin);
-  for (std::size_t h = begin; h + 1 < end; ++h) {
-    relax_alone(2 * h + 2);
-    relax(2 * h + 1);
-    if (h > begin) write_inflow(2 * h, coarse_rhs.panel(h));
-  }
+  const PanelLayout coarse = halved(layout_);
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    relax_alone(layout_.slot(group, 2 * begin), rows);
+    for (std::size_t h = begin; h + 1 < end; ++h) {
+      const std::size_t even = layout_.slot(group, 2 * h);
+      relax_alone(even + 2, rows);
+      relax(even + 1, rows);
+      if (h > begin) write_inflow(even, rows, coarse_rhs[coarse.slot(group, h)]);
+    }
+  });
   member.meet();
-  if (works) {
-    if (2 * end == layout_.panels) x.write_east_ghost();
-    relax(2 * end - 1);
-    if (end - 1 > begin) write_inflow(2 * (end - 1), coarse_rhs.panel(end - 1));
-  }
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    const std::size_t even = layout_.slot(group, 2 * (end - 1));
+    if (2 * end == layout_.panels) x.write_east_ghost(group, rows);
+    relax(even + 1, rows);
+    if (end - 1 > begin) write_inflow(even, rows, coarse_rhs[coarse.slot(group, end - 1)]);
+  });
   member.meet();
-  if (works) {
-    if (begin == 0) x.write_west_ghost();
-    write_inflow(2 * begin, coarse_rhs.panel(begin));
-  }
-  member.meet();
-}
-
-template <typename T>
-void Level<T>::ascend(const Member& member, const Panels<T>& coarse_x) {
-  const auto [begin, end] = member.share(layout_.panels / 2);
-  const bool works = begin != end;
-  if (works) correct(2 * begin, coarse_x.panel(begin));
-  for (std::size_t h = begin; h + 1 < end; ++h) {
-    correct(2 * h + 2, coarse_x.panel(h + 1));
-    relax(2 * h + 1);
-    if (h > begin) relax(2 * h);
-  }
-  member.meet();
-  if (works) {
-    if (2 * end == layout_.panels) x.write_east_ghost();
-    relax(2 * end - 1);
-    if (end - 1 > begin) relax(2 * (end - 1));
-  }
-  member.meet();
-  if (works) {
-    if (begin == 0) x.write_west_ghost();
-    relax(2 * begin);
-  }
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    if (begin == 0) x.write_west_ghost(group, rows);
+    write_inflow(layout_.slot(group, 2 * begin), rows, coarse_rhs[coarse.slot(group, begin)]);
+  });
   member.meet();
 }
 
 template <typename T>
-void Level<T>::solve_single() {
-  relax_alone(0);
+void Level<T>::ascend(const Member& member, const Panels<T>& coarse_x, double* products) {
+  const PanelLayout coarse = halved(layout_);
+  const auto finish = [&](std::size_t group, std::size_t q) {
+    const std::size_t slot = layout_.slot(group, q);
+    relax(slot, rows_[group]);
+    if (products != nullptr) products[group * layout_.panels + q] = product(slot, rows_[group]);
+  };
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    correct(layout_.slot(group, 2 * begin), rows, coarse_x[coarse.slot(group, begin)]);
+    for (std::size_t h = begin; h + 1 < end; ++h) {
+      correct(layout_.slot(group, 2 * h + 2), rows, coarse_x[coarse.slot(group, h + 1)]);
+      finish(group, 2 * h + 1);
+      if (h > begin) finish(group, 2 * h);
+    }
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    if (2 * end == layout_.panels) x.write_east_ghost(group, rows_[group]);
+    finish(group, 2 * end - 1);
+    if (end - 1 > begin) finish(group, 2 * (end - 1));
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    if (segment.begin == 0) x.write_west_ghost(segment.group, rows_[segment.group]);
+    finish(segment.group, 2 * segment.begin);
+  });
+  member.meet();
+}
+
+template <typename T>
+void Level<T>::solve_single(double* products) {
+  const std::size_t slot = layout_.slot(0, 0);
+  relax_alone(slot, rows_[0]);
+  if (products != nullptr) *products = product(slot, rows_[0]);
 }
 
 template class Level<float>;

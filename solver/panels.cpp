@@ -2,6 +2,7 @@
 #include "solver/panels.hpp"
 
 #include <cstdlib>
+#include <limits>
 #include <new>
 
 #ifdef __linux__
@@ -17,27 +18,44 @@ constexpr std::size_t huge_page = std::size_t{1} << 21;
 
 std::size_t ceiling(std::size_t value, std::size_t step) { return (value + step - 1) / step; }
 
+/// What working with so many panels in a group costs for each column, relative to the ideal.
+double cost(std::size_t columns, std::size_t panels) {
+  const std::size_t groups = ceiling(columns, panels * lane_count);
+  const double waste =
+      static_cast<double>(groups * panels * lane_count) / static_cast<double>(columns);
+  // The panels at the ends of a group are worked on apart from the others.
+  const double ends = 0.5 / static_cast<double>(panels);
+  // Few groups cannot bound voids well.
+  const double voids = 0.2 / static_cast<double>(groups);
+  // A grid with an odd number of panels is dealt out anew.
+  double anew = 0.2;
+  for (std::size_t left = panels; left % 2 == 0; left /= 2) anew *= 0.5;
+  return waste * (1.0 + ends + voids + anew);
+}
+
 }  // namespace
 
 PanelLayout panel_layout(std::size_t columns, std::size_t rows) {
-  const std::size_t fewest = ceiling(columns, lane_count);
-  if (columns == 1) return {columns, rows, 1};
-  std::size_t panels = 2 * ceiling(fewest, 2);
-  for (std::size_t step = 4; step <= fewest; step *= 2) {
-    const std::size_t rounded = step * ceiling(fewest, step);
-    if (rounded > fewest + fewest / 16) break;
-    panels = rounded;
+  if (columns == 1) return {columns, rows, 1, 1};
+  std::size_t best = 2;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t panels = 2; panels <= 64; panels += 2) {
+    const double here = cost(columns, panels);
+    if (here < least) {
+      least = here;
+      best = panels;
+    }
   }
-  return {columns, rows, panels};
+  return {columns, rows, best, ceiling(columns, best * lane_count)};
 }
 
 PanelLayout halved(const PanelLayout& layout) {
-  return {ceiling(layout.columns, 2), layout.rows, layout.panels / 2};
+  return {ceiling(layout.columns, 2), layout.rows, layout.panels / 2, layout.groups};
 }
 
 template <typename T>
-Panels<T>::Panels(const PanelLayout& layout) : size_(layout.panel_size()), panels_(layout.panels) {
-  const std::size_t bytes = (panels_ + 2) * size_ * sizeof(T);
+Panels<T>::Panels(const PanelLayout& layout) : layout_(layout) {
+  const std::size_t bytes = layout.slot_count() * layout.panel_size() * sizeof(T);
   const std::size_t alignment = bytes < huge_page ? row_alignment : huge_page;
   std::size_t space = bytes + alignment;
   memory_.reset(std::calloc(space, 1));
@@ -57,20 +75,28 @@ void Panels<T>::Release::operator()(void* memory) const {
 }
 
 template <typename T>
-void Panels<T>::write_east_ghost() {
-  const T* first = panel(0);
-  T* ghost = panel(panels_);
-  for (std::size_t j = 0; j < size_; j += lane_count) {
-    for (std::size_t w = 0; w + 1 < lane_count; ++w) ghost[j + w] = first[j + w + 1];
+void Panels<T>::write_east_ghost(std::size_t group, const Rows& rows) {
+  constexpr std::size_t last = lane_count - 1;
+  const T* first = (*this)[layout_.slot(group, 0)];
+  const bool ends = group + 1 == layout_.groups;
+  const T* beyond = (*this)[layout_.slot(ends ? group : group + 1, 0)];
+  T* ghost = (*this)[layout_.slot(group, layout_.panels)];
+  for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
+    for (std::size_t w = 0; w < last; ++w) ghost[j + w] = first[j + w + 1];
+    ghost[j + last] = ends ? T{0} : beyond[j];
   }
 }
 
 template <typename T>
-void Panels<T>::write_west_ghost() {
-  const T* last = panel(panels_ - 1);
-  T* ghost = panel(before_first);
-  for (std::size_t j = 0; j < size_; j += lane_count) {
-    for (std::size_t w = 0; w + 1 < lane_count; ++w) ghost[j + w + 1] = last[j + w];
+void Panels<T>::write_west_ghost(std::size_t group, const Rows& rows) {
+  const std::size_t panel = layout_.panels - 1;
+  const T* last = (*this)[layout_.slot(group, panel)];
+  const bool ends = group == 0;
+  const T* beyond = (*this)[layout_.slot(ends ? group : group - 1, panel)];
+  T* ghost = (*this)[layout_.slot(group, 0) - 1];
+  for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
+    for (std::size_t w = 1; w < lane_count; ++w) ghost[j + w] = last[j + w - 1];
+    ghost[j] = ends ? T{0} : beyond[j + lane_count - 1];
   }
 }
 

@@ -3,62 +3,82 @@
 
 #include <cstddef>
 #include <memory>
+#include <vector>
 
 namespace quoin::solver {
 
 /// Columns stored side by side.
 inline constexpr std::size_t lane_count = 16;
 
-/// How the columns of a grid are dealt out to panels, a panel being lane_count columns stored
-/// together row by row.
-/// Lane w holds the columns [w * panels, (w + 1) * panels), one in each panel. So the neighbour to
-/// the east of a column stands in the next panel in the same lane; only behind the last panel it
-/// stands in the first one, one lane up. Panels of even number are the even columns, and the grid
-/// of every second column has the same layout with half the panels.
+/// How the columns of a grid are dealt out.
+/// The grid is cut into strips of neighbouring columns; a group is lane_count strips next to each
+/// other, a panel one column of each strip of a group, stored together row by row. So the
+/// neighbour to the east of a column stands in the next panel in the same lane; only behind the
+/// last panel of its group it stands in the first one, one lane up. Panels of even number are the
+/// even columns, and the grid of every second column has the same layout with half the panels.
+/// Groups bound what is void: each has its own range of rows.
 struct PanelLayout {
   std::size_t columns = 0;
   std::size_t rows = 0;
-  std::size_t panels = 0;  ///< even, unless there is but one column
+  std::size_t panels = 0;  ///< of one group; even, unless there is but one column
+  std::size_t groups = 0;
 
   /// Values in one panel.
   [[nodiscard]] std::size_t panel_size() const { return rows * lane_count; }
-  [[nodiscard]] std::size_t panel_of(std::size_t column) const { return column % panels; }
-  [[nodiscard]] std::size_t lane_of(std::size_t column) const { return column / panels; }
+  [[nodiscard]] std::size_t panel_count() const { return groups * panels; }
+
+  /// Where panels are kept: one after the other, each group between two ghosts.
+  [[nodiscard]] std::size_t slot_count() const { return groups * (panels + 2); }
+  [[nodiscard]] std::size_t slot(std::size_t group, std::size_t panel) const {
+    return group * (panels + 2) + 1 + panel;
+  }
+  [[nodiscard]] std::size_t slot_of(std::size_t column) const {
+    return slot(column / (panels * lane_count), column % panels);
+  }
+  [[nodiscard]] std::size_t lane_of(std::size_t column) const {
+    return column / panels % lane_count;
+  }
 };
 
-/// The layout for so many columns: few panels, but so that several coarser grids keep the layout.
+/// A layout for so many columns that wastes little and stays good for several coarser grids.
 [[nodiscard]] PanelLayout panel_layout(std::size_t columns, std::size_t rows);
 
 /// The layout of every second column.
 [[nodiscard]] PanelLayout halved(const PanelLayout& layout);
 
-/// A panel number: the ghost before the first panel.
-inline constexpr std::size_t before_first = static_cast<std::size_t>(-1);
+/// Half-open range of places in a panel, both multiples of lane_count: some of its rows.
+struct Rows {
+  std::size_t begin = 0;
+  std::size_t end = 0;
+  [[nodiscard]] bool empty() const { return begin == end; }
+};
 
-/// Values on the nodes of a grid, panel by panel, with a ghost panel at either end. Begins with
-/// zeros.
+/// The rows of each group outside which nothing is active.
+using ActiveRows = std::vector<Rows>;
+
+/// Values on the nodes of a grid, panel by panel. Begins with zeros.
 template <typename T>
 class Panels {
  public:
   Panels() = default;
   explicit Panels(const PanelLayout& layout);
 
-  /// First value of panel q, from before_first to the number of panels. Row j begins at
-  /// j * lane_count.
-  [[nodiscard]] T* panel(std::size_t q) { return first_ + (q + 1) * size_; }
-  [[nodiscard]] const T* panel(std::size_t q) const { return first_ + (q + 1) * size_; }
+  /// First value of the panel in a slot. Row j begins at j * lane_count.
+  [[nodiscard]] T* operator[](std::size_t slot) { return first_ + slot * layout_.panel_size(); }
+  [[nodiscard]] const T* operator[](std::size_t slot) const {
+    return first_ + slot * layout_.panel_size();
+  }
 
-  /// Fills the ghost behind the last panel from the first panel.
-  void write_east_ghost();
-  /// Fills the ghost before the first panel from the last panel.
-  void write_west_ghost();
+  /// Fills the ghost behind the last panel of a group with the neighbours to the east.
+  void write_east_ghost(std::size_t group, const Rows& rows);
+  /// Fills the ghost before the first panel of a group with the neighbours to the west.
+  void write_west_ghost(std::size_t group, const Rows& rows);
 
  private:
   struct Release {
     void operator()(void* memory) const;
   };
-  std::size_t size_ = 0;    // of one panel
-  std::size_t panels_ = 0;  // without the ghosts
+  PanelLayout layout_;
   std::unique_ptr<void, Release> memory_;
   T* first_ = nullptr;
 };
