@@ -2,7 +2,6 @@
 #include "geometry/flaws.hpp"
 
 #include <algorithm>
-#include <array>
 #include <optional>
 #include <set>
 
@@ -11,42 +10,80 @@
 namespace quoin::geometry {
 namespace {
 
-constexpr std::size_t no_cell = static_cast<std::size_t>(-1);
+/// Pieces of the section: two a cell, the lower and the upper; of an undivided cell only the lower
+/// counts.
+constexpr std::size_t nowhere = static_cast<std::size_t>(-1);
 
-Point middle(const Section& section, std::size_t index) {
-  const std::size_t i = index % section.columns(), j = index / section.columns();
-  return {(section.x[i] + section.x[i + 1]) / 2, (section.y[j] + section.y[j + 1]) / 2};
-}
+std::size_t pieces(const Section& section) { return 2 * section.cells.size(); }
 
-/// Neighbours of a cell across its four edges; no_cell beyond the section.
-std::array<std::size_t, 4> neighbours(const Section& section, std::size_t index) {
-  const std::size_t i = index % section.columns(), j = index / section.columns();
-  return {i > 0 ? index - 1 : no_cell, i + 1 < section.columns() ? index + 1 : no_cell,
-          j > 0 ? index - section.columns() : no_cell,
-          j + 1 < section.rows() ? index + section.columns() : no_cell};
+const Fill& fill_of(const Section& section, std::size_t piece) {
+  const Cell& cell = section.cells[piece / 2];
+  return piece % 2 == 0 ? cell.below : cell.above;
 }
 
-const RegionId* region_at(const Section& section, std::size_t index) {
-  return std::get_if<RegionId>(&section.cells[index].below);
-}
-const SpaceId* space_at(const Section& section, std::size_t index) {
-  return std::get_if<SpaceId>(&section.cells[index].below);
-}
-bool is_nothing(const Section& section, std::size_t index) {
-  return std::holds_alternative<std::monostate>(section.cells[index].below);
+bool exists(const Section& section, std::size_t piece) {
+  return piece % 2 == 0 || section.cells[piece / 2].split != Split::none;
 }
 
-/// Calls visit(all cells of one patch of like cells) for every connected patch that `wanted` picks.
+Point middle(const Section& section, std::size_t piece) {
+  const std::size_t i = piece / 2 % section.columns(), j = piece / 2 / section.columns();
+  const Split split = section.cells[piece / 2].split;
+  const double u = split == Split::none                           ? 0.5
+                   : (split == Split::rising) == (piece % 2 == 0) ? 2.0 / 3
+                                                                  : 1.0 / 3;
+  const double v = split == Split::none ? 0.5 : piece % 2 == 0 ? 1.0 / 3 : 2.0 / 3;
+  return {section.x[i] + u * (section.x[i + 1] - section.x[i]),
+          section.y[j] + v * (section.y[j + 1] - section.y[j])};
+}
+
+/// The piece of a cell that touches a side.
+std::size_t piece_at(const Section& section, std::size_t cell, CellSide side) {
+  const Split split = section.cells[cell].split;
+  if (split == Split::none) return 2 * cell;
+  const bool above = side == CellSide::north ||
+                     (side == CellSide::west && split == Split::rising) ||
+                     (side == CellSide::east && split == Split::falling);
+  return 2 * cell + (above ? 1 : 0);
+}
+
+/// The pieces beside a piece; nowhere for a side of the section.
+std::vector<std::size_t> neighbours(const Section& section, std::size_t piece) {
+  const std::size_t cell = piece / 2;
+  const std::size_t i = cell % section.columns(), j = cell / section.columns();
+  std::vector<std::size_t> beside;
+  const auto look = [&](CellSide side, bool inside, std::size_t other, CellSide opposite) {
+    if (piece_at(section, cell, side) != piece) return;
+    beside.push_back(inside ? piece_at(section, other, opposite) : nowhere);
+  };
+  look(CellSide::west, i > 0, cell - 1, CellSide::east);
+  look(CellSide::east, i + 1 < section.columns(), cell + 1, CellSide::west);
+  look(CellSide::south, j > 0, cell - section.columns(), CellSide::north);
+  look(CellSide::north, j + 1 < section.rows(), cell + section.columns(), CellSide::south);
+  if (section.cells[cell].split != Split::none) beside.push_back(piece ^ 1u);
+  return beside;
+}
+
+const RegionId* region_at(const Section& section, std::size_t piece) {
+  return std::get_if<RegionId>(&fill_of(section, piece));
+}
+const SpaceId* space_at(const Section& section, std::size_t piece) {
+  return std::get_if<SpaceId>(&fill_of(section, piece));
+}
+bool is_nothing(const Section& section, std::size_t piece) {
+  return std::holds_alternative<std::monostate>(fill_of(section, piece));
+}
+
+/// Calls visit(all pieces of one patch of like ones) for every connected patch that `wanted` picks.
 template <class Wanted, class Visit>
 void for_each_connected(const Section& section, Wanted wanted, Visit visit) {
-  std::vector<char> seen(section.cells.size());
-  for (std::size_t start = 0; start < section.cells.size(); ++start) {
-    if (seen[start] != 0 || !wanted(start)) continue;
+  std::vector<char> seen(pieces(section));
+  for (std::size_t start = 0; start < pieces(section); ++start) {
+    if (!exists(section, start) || seen[start] != 0 || !wanted(start)) continue;
     std::vector<std::size_t> members = {start};
     seen[start] = 1;
     for (std::size_t k = 0; k < members.size(); ++k) {
       for (const std::size_t next : neighbours(section, members[k])) {
-        if (next == no_cell || seen[next] != 0 || !wanted(next)) continue;
+        if (next == nowhere || seen[next] != 0 || !wanted(next)) continue;
         seen[next] = 1;
         members.push_back(next);
       }
@@ -59,7 +96,7 @@ bool touches_a_space(const Section& section, const std::vector<std::size_t>& cel
   return std::any_of(cells.begin(), cells.end(), [&](std::size_t cell) {
     const auto around = neighbours(section, cell);
     return std::any_of(around.begin(), around.end(), [&](std::size_t next) {
-      return next != no_cell && space_at(section, next) != nullptr;
+      return next != nowhere && space_at(section, next) != nullptr;
     });
   });
 }
@@ -67,13 +104,13 @@ bool touches_a_space(const Section& section, const std::vector<std::size_t>& cel
 bool touches_material(const Section& section, std::size_t cell) {
   const auto around = neighbours(section, cell);
   return std::any_of(around.begin(), around.end(), [&](std::size_t next) {
-    return next != no_cell && region_at(section, next) != nullptr;
+    return next != nowhere && region_at(section, next) != nullptr;
   });
 }
 
 void add_idle_spaces(const Sheet& sheet, const Section& section, std::vector<Flaw>& found) {
   std::set<SpaceId> met;
-  for (std::size_t cell = 0; cell < section.cells.size(); ++cell) {
+  for (std::size_t cell = 0; cell < pieces(section); ++cell) {
     if (const SpaceId* space = space_at(section, cell); space && touches_material(section, cell)) {
       met.insert(*space);
     }
@@ -107,7 +144,7 @@ void add_enclosed_gaps(const Section& section, std::vector<Flaw>& found) {
       [&](const std::vector<std::size_t>& cells) {
         const bool open = std::any_of(cells.begin(), cells.end(), [&](std::size_t cell) {
           const auto around = neighbours(section, cell);
-          return std::find(around.begin(), around.end(), no_cell) != around.end();
+          return std::find(around.begin(), around.end(), nowhere) != around.end();
         });
         if (open || touches_a_space(section, cells)) return;
         found.push_back({FlawKind::enclosed_gap, middle(section, cells.front()), {}, {}, {}});
@@ -115,27 +152,32 @@ void add_enclosed_gaps(const Section& section, std::vector<Flaw>& found) {
 }
 
 /// Spaces painted over other spaces that would otherwise have met material there.
-void add_overlaps(const Sheet& sheet, const Section& section, std::vector<Flaw>& found) {
-  std::vector<std::optional<SpaceId>> top(section.cells.size());
-  std::vector<std::optional<SpaceId>> covered(section.cells.size());
+void add_overlaps(const Sheet& sheet, std::vector<Flaw>& found) {
+  const Section section = painted(sheet);
+  std::vector<std::optional<SpaceId>> top(pieces(section));
+  std::vector<std::optional<SpaceId>> covered(pieces(section));
   for (const Patch& patch : sheet) {
+    if (patch.only_over) continue;
     const auto* space = std::get_if<SpaceId>(&patch.fill);
-    for_each_cell_in(patch.outline, section.x, section.y, [&](std::size_t cell) {
-      if (patch.only_over) return;
+    const auto cover = [&](std::size_t piece) {
       if (space == nullptr) {
-        top[cell] = covered[cell] = std::nullopt;
-      } else if (top[cell] != *space) {
-        covered[cell] = top[cell];
-        top[cell] = *space;
+        top[piece] = covered[piece] = std::nullopt;
+      } else if (top[piece] != *space) {
+        covered[piece] = top[piece];
+        top[piece] = *space;
       }
+    };
+    Stencil(patch.outline, {section.x, section.y}).paint([&](std::size_t cell, Stencil::Half half) {
+      if (half.split == Split::none || half.below) cover(2 * cell);
+      if (half.split == Split::none || !half.below) cover(2 * cell + 1);
     });
   }
   std::set<std::pair<SpaceId, SpaceId>> told;
-  for (std::size_t cell = 0; cell < section.cells.size(); ++cell) {
-    if (!covered[cell] || !touches_material(section, cell)) continue;
-    if (!told.insert({*top[cell], *covered[cell]}).second) continue;
+  for (std::size_t piece = 0; piece < pieces(section); ++piece) {
+    if (!exists(section, piece) || !covered[piece] || !touches_material(section, piece)) continue;
+    if (!told.insert({*top[piece], *covered[piece]}).second) continue;
     found.push_back(
-        {FlawKind::overlapping_spaces, middle(section, cell), *top[cell], *covered[cell], {}});
+        {FlawKind::overlapping_spaces, middle(section, piece), *top[piece], *covered[piece], {}});
   }
 }
 
@@ -145,7 +187,7 @@ std::vector<Flaw> flaws(const Sheet& sheet, const Section& section) {
   std::vector<Flaw> found;
   bool any_material = false;
   bool any_face = false;
-  for (std::size_t cell = 0; cell < section.cells.size(); ++cell) {
+  for (std::size_t cell = 0; cell < pieces(section); ++cell) {
     any_material = any_material || region_at(section, cell) != nullptr;
     any_face = any_face || (space_at(section, cell) != nullptr && touches_material(section, cell));
   }
@@ -153,7 +195,7 @@ std::vector<Flaw> flaws(const Sheet& sheet, const Section& section) {
   if (!any_face) return {{FlawKind::no_space, {}, {}, {}, {}}};
   add_idle_spaces(sheet, section, found);
   add_islands(section, found);
-  add_overlaps(sheet, section, found);
+  add_overlaps(sheet, found);
   add_enclosed_gaps(section, found);
   return found;
 }

@@ -4,31 +4,47 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <numeric>
 
 namespace quoin::geometry {
 namespace {
 
-/// The four fills that meet at one point of the section's grid, once round: SW, SE, NE, NW.
-using Quarters = std::array<Fill, 4>;
+/// The four cells that meet at one point of the section's grid, once round: SW, SE, NE, NW.
+using Quarters = std::array<Cell, 4>;
 
-bool is_solid(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
 bool is_space(const Fill& fill) { return std::holds_alternative<SpaceId>(fill); }
+
+/// Whether one straight sloping edge runs through the point, with the same on either side of it all
+/// along.
+bool is_straight_slope(const Quarters& q) {
+  const auto& [sw, se, ne, nw] = q;
+  const bool rising = sw.split == Split::rising && sw == ne && se == undivided(sw.below) &&
+                      nw == undivided(sw.above);
+  const bool falling = nw.split == Split::falling && nw == se && sw == undivided(nw.below) &&
+                       ne == undivided(nw.above);
+  return rising || falling;
+}
 
 /// Whether temperature or flux is not smooth at a point: everywhere but on straight interfaces, at
 /// square ends of one material, and where an interface runs square into a cut plane.
-bool is_corner_of_field(const Quarters& q) {
-  const auto solids = std::count_if(q.begin(), q.end(), is_solid);
+bool is_corner_of_field(const Quarters& cells) {
+  if (std::any_of(cells.begin(), cells.end(),
+                  [](const Cell& c) { return c.split != Split::none; })) {
+    return !is_straight_slope(cells);
+  }
+  const std::array<Fill, 4> q = {cells[0].below, cells[1].below, cells[2].below, cells[3].below};
+  const auto solid = [](const Fill& fill) { return is_solid(fill); };
+  const auto solids = std::count_if(q.begin(), q.end(), solid);
   if (solids == 0) return false;
   for (const std::size_t k : {0u, 1u}) {  // a straight line through the point?
     if (q[k] == q[k + 1] && q[(k + 2) % 4] == q[(k + 3) % 4]) return false;
   }
   if (solids == 1) {  // square end: smooth unless two different spaces meet there
-    const auto solid =
-        static_cast<std::size_t>(std::find_if(q.begin(), q.end(), is_solid) - q.begin());
-    const Fill& one = q[(solid + 1) % 4];
-    const Fill& other = q[(solid + 3) % 4];
+    const auto only = static_cast<std::size_t>(std::find_if(q.begin(), q.end(), solid) - q.begin());
+    const Fill& one = q[(only + 1) % 4];
+    const Fill& other = q[(only + 3) % 4];
     return is_space(one) && is_space(other) && one != other;
   }
   if (solids == 2) {
@@ -41,13 +57,13 @@ bool is_corner_of_field(const Quarters& q) {
   return true;
 }
 
-/// Fill of a quarter of a point; nothing beyond the section.
-Fill quarter(const Section& section, std::size_t i, std::size_t j, bool east, bool north) {
-  if ((!east && i == 0) || (!north && j == 0)) return std::monostate{};
+/// A cell about a point; nothing beyond the section.
+Cell quarter(const Section& section, std::size_t i, std::size_t j, bool east, bool north) {
+  if ((!east && i == 0) || (!north && j == 0)) return undivided(std::monostate{});
   const std::size_t column = east ? i : i - 1;
   const std::size_t row = north ? j : j - 1;
-  if (column >= section.columns() || row >= section.rows()) return std::monostate{};
-  return section.cell(column, row).below;
+  if (column >= section.columns() || row >= section.rows()) return undivided(std::monostate{});
+  return section.cell(column, row);
 }
 
 struct Corners {
@@ -130,6 +146,97 @@ void cut(const std::vector<double>& lines, const std::vector<Strip>& strips,
   }
 }
 
+/// Numbers from 1 for groups of strips that divided cells tie together, 0 for free ones. Shape:
+/// columns, then rows.
+std::vector<std::uint32_t> bonds_of(const Section& section) {
+  std::vector<std::size_t> leader(section.columns() + section.rows());
+  std::iota(leader.begin(), leader.end(), std::size_t{0});
+  const auto leader_of = [&leader](std::size_t k) {
+    while (leader[k] != k) k = leader[k] = leader[leader[k]];
+    return k;
+  };
+  std::vector<char> tied(leader.size());
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      if (section.cell(i, j).split == Split::none) continue;
+      tied[i] = tied[section.columns() + j] = 1;
+      const std::size_t one = leader_of(i), other = leader_of(section.columns() + j);
+      leader[std::max(one, other)] = std::min(one, other);
+    }
+  }
+  std::vector<std::uint32_t> bonds(leader.size(), 0);
+  for (std::size_t k = 0; k < leader.size(); ++k) {
+    if (tied[k] != 0) bonds[k] = static_cast<std::uint32_t>(leader_of(k)) + 1;
+  }
+  return bonds;
+}
+
+/// Calls visit(strip) for every strip of a subdivision, columns first.
+template <class Visit>
+void for_each_strip(Subdivision& subdivision, Visit visit) {
+  std::for_each(subdivision.columns.begin(), subdivision.columns.end(), visit);
+  std::for_each(subdivision.rows.begin(), subdivision.rows.end(), visit);
+}
+
+/// Gives all strips of a bond the cuts of the finest, and the same shape from either end.
+void bind(Subdivision& subdivision, const std::vector<std::uint32_t>& bonds) {
+  std::size_t k = 0;
+  for_each_strip(subdivision, [&](Strip& strip) { strip.bond = bonds[k++]; });
+  std::map<std::uint32_t, Strip> common;
+  for_each_strip(subdivision, [&](Strip& strip) {
+    if (strip.bond == 0) return;
+    Strip& shared = common[strip.bond];
+    const bool graded_at_all = shared.finer_at_start || strip.finer_at_start || strip.finer_at_end;
+    if (strip.cuts.size() > shared.cuts.size()) shared.cuts = strip.cuts;
+    shared.finer_at_start = shared.finer_at_end = graded_at_all;
+  });
+  for_each_strip(subdivision, [&](Strip& strip) {
+    if (strip.bond == 0) return;
+    const Strip& shared = common[strip.bond];
+    strip.cuts = shared.cuts;
+    strip.finer_at_start = shared.finer_at_start;
+    strip.finer_at_end = shared.finer_at_end;
+  });
+}
+
+/// Part of a divided cell of the section.
+Cell part_of(const Cell& whole, std::size_t column, std::size_t row, std::size_t cells) {
+  const std::size_t diagonal = whole.split == Split::rising ? column : cells - 1 - column;
+  if (row == diagonal) return whole;
+  return undivided(row < diagonal ? whole.below : whole.above);
+}
+
+/// The number of each cell within its strip.
+std::vector<std::size_t> numbers_in_strip(const std::vector<std::uint32_t>& strip_of_cell) {
+  std::vector<std::size_t> numbers(strip_of_cell.size(), 0);
+  for (std::size_t k = 1; k < numbers.size(); ++k) {
+    if (strip_of_cell[k] == strip_of_cell[k - 1]) numbers[k] = numbers[k - 1] + 1;
+  }
+  return numbers;
+}
+
+std::vector<Cell> divided_cells(const Mesh& mesh, const Subdivision& subdivision) {
+  const std::vector<std::size_t> column = numbers_in_strip(mesh.section_column);
+  const std::vector<std::size_t> row = numbers_in_strip(mesh.section_row);
+  std::vector<Cell> cells;
+  cells.reserve(mesh.columns() * mesh.rows());
+  for (std::size_t j = 0; j < mesh.rows(); ++j) {
+    for (std::size_t i = 0; i < mesh.columns(); ++i) {
+      const Cell& whole = mesh.section.cell(mesh.section_column[i], mesh.section_row[j]);
+      cells.push_back(whole.split == Split::none
+                          ? whole
+                          : part_of(whole, column[i], row[j],
+                                    subdivision.columns[mesh.section_column[i]].cells()));
+    }
+  }
+  return cells;
+}
+
+bool has_slopes(const Section& section) {
+  return std::any_of(section.cells.begin(), section.cells.end(),
+                     [](const Cell& cell) { return cell.split != Split::none; });
+}
+
 }  // namespace
 
 Subdivision subdivision_of(const Section& section, double cells_per_metre) {
@@ -137,49 +244,64 @@ Subdivision subdivision_of(const Section& section, double cells_per_metre) {
   std::vector<char> solid_row(section.rows());
   for (std::size_t j = 0; j < section.rows(); ++j) {
     for (std::size_t i = 0; i < section.columns(); ++i) {
-      if (is_solid(section.cell(i, j).below) || is_solid(section.cell(i, j).above)) {
+      if (is_solid(section.cell(i, j))) {
         solid_column[i] = solid_row[j] = 1;
       }
     }
   }
   const Corners corners = corners_of(section);
-  return {strips(section.x, corners.on_x, solid_column, cells_per_metre),
-          strips(section.y, corners.on_y, solid_row, cells_per_metre)};
+  Subdivision subdivision{strips(section.x, corners.on_x, solid_column, cells_per_metre),
+                          strips(section.y, corners.on_y, solid_row, cells_per_metre)};
+  bind(subdivision, bonds_of(section));
+  return subdivision;
 }
 
 Subdivision doubled(Subdivision subdivision) {
-  // A strip without cuts holds no material.
-  const auto twice = [](Strip& strip) {
-    if (!strip.cuts.empty()) bisect(strip);
-  };
-  std::for_each(subdivision.columns.begin(), subdivision.columns.end(), twice);
-  std::for_each(subdivision.rows.begin(), subdivision.rows.end(), twice);
+  for_each_strip(subdivision, [](Strip& strip) {
+    if (!strip.cuts.empty()) bisect(strip);  // a strip without cuts holds no material
+  });
   return subdivision;
 }
 
 Subdivision halved(Subdivision subdivision) {
-  const auto halve = [](Strip& strip) {
+  for_each_strip(subdivision, [](Strip& strip) {
+    const std::size_t count = strip.cuts.size();
     std::vector<double> kept;
-    for (std::size_t k = 1; k < strip.cuts.size(); k += 2) kept.push_back(strip.cuts[k]);
+    for (std::size_t k = 0; k < count; ++k) {
+      // Bound strips stay the same from either end.
+      const std::size_t from_end = strip.bond != 0 ? std::min(k, count - 1 - k) : k;
+      if (from_end % 2 == 1) kept.push_back(strip.cuts[k]);
+    }
     strip.cuts = std::move(kept);
-  };
-  std::for_each(subdivision.columns.begin(), subdivision.columns.end(), halve);
-  std::for_each(subdivision.rows.begin(), subdivision.rows.end(), halve);
+  });
   return subdivision;
 }
 
 Subdivision bisected(Subdivision subdivision, const std::vector<char>& columns,
                      const std::vector<char>& rows) {
-  const auto cut_marked = [](std::vector<Strip>& strips, const std::vector<char>& marked) {
-    std::size_t first = 0;  // cell of the mesh with which the strip begins
-    for (Strip& strip : strips) {
-      const std::size_t cells = strip.cells();
-      bisect(strip, [&](std::size_t k) { return marked[first + k] != 0; });
-      first += cells;
+  std::vector<char> marked = columns;
+  marked.insert(marked.end(), rows.begin(), rows.end());
+  std::map<std::uint32_t, std::vector<char>> of_bond;
+  std::size_t first = 0;  // cell with which the strip begins
+  for_each_strip(subdivision, [&](Strip& strip) {
+    const std::size_t cells = strip.cells();
+    if (strip.bond != 0) {
+      std::vector<char>& shared = of_bond[strip.bond];
+      shared.resize(cells);
+      for (std::size_t k = 0; k < cells; ++k) {
+        if (marked[first + k] != 0) shared[k] = shared[cells - 1 - k] = 1;
+      }
     }
-  };
-  cut_marked(subdivision.columns, columns);
-  cut_marked(subdivision.rows, rows);
+    first += cells;
+  });
+  first = 0;
+  for_each_strip(subdivision, [&](Strip& strip) {
+    const std::size_t cells = strip.cells();
+    bisect(strip, [&](std::size_t k) {
+      return (strip.bond != 0 ? of_bond[strip.bond][k] : marked[first + k]) != 0;
+    });
+    first += cells;
+  });
   return subdivision;
 }
 
@@ -192,9 +314,10 @@ std::size_t nodes(const Subdivision& subdivision) {
 }
 
 Mesh mesh_of(const Section& section, const Subdivision& subdivision) {
-  Mesh mesh{section, {}, {}, {}, {}};
+  Mesh mesh{section, {}, {}, {}, {}, {}};
   cut(section.x, subdivision.columns, mesh.x, mesh.section_column);
   cut(section.y, subdivision.rows, mesh.y, mesh.section_row);
+  if (has_slopes(section)) mesh.cells = divided_cells(mesh, subdivision);
   return mesh;
 }
 

@@ -16,6 +16,9 @@ struct Strip {
   std::vector<double> cuts;  ///< inner lines, ascending, each strictly between 0 and 1
   bool finer_at_start = false;
   bool finer_at_end = false;
+  /// Strips that a sloping edge crosses from corner to corner are bound together: they have the
+  /// same cuts, the same from either end. Strips of one number are bound; 0: free.
+  std::uint32_t bond = 0;
 
   [[nodiscard]] std::size_t cells() const { return cuts.size() + 1; }
 };
@@ -42,22 +45,25 @@ inline constexpr double grading_exponent = 2.0;
 /// of each strip go. The opposite of doubled.
 [[nodiscard]] Subdivision halved(Subdivision subdivision);
 
-/// The same with some cells cut in two. Shape: one flag a column and a row of cells of the mesh.
+/// The same with some cells cut in two, and with them those that bonds ask for. Shape: one flag a
+/// column and a row of cells of the mesh.
 [[nodiscard]] Subdivision bisected(Subdivision subdivision, const std::vector<char>& columns,
                                    const std::vector<char>& rows);
 
 /// How many nodes a mesh of this subdivision has.
 [[nodiscard]] std::size_t nodes(const Subdivision& subdivision);
 
-/// A tensor grid on a section, with nodes on every line of the section.
-/// Shape: nx() by ny() nodes, node (i, j) at index j * nx() + i; columns() by rows() cells, cell
-/// (i, j) between nodes i, i + 1 and j, j + 1.
+/// A tensor grid on a section, with nodes on every line of the section. Sloping edges run along
+/// diagonals of cells. Shape: nx() by ny() nodes, node (i, j) at index j * nx() + i; columns() by
+/// rows() cells, cell (i, j) between nodes i, i + 1 and j, j + 1.
 struct Mesh {
   Section section;
   std::vector<double> x;  ///< of the nodes, ascending, m
   std::vector<double> y;
   std::vector<std::uint32_t> section_column;  ///< of each cell column
   std::vector<std::uint32_t> section_row;     ///< of each cell row
+  std::vector<Cell>
+      cells;  ///< one by one where the section has sloping edges, else empty: see cell()
 
   [[nodiscard]] std::size_t nx() const { return x.size(); }
   [[nodiscard]] std::size_t ny() const { return y.size(); }
@@ -68,7 +74,8 @@ struct Mesh {
     return {x[node % x.size()], y[node / x.size()]};
   }
   [[nodiscard]] const Cell& cell(std::size_t i, std::size_t j) const {
-    return section.cell(section_column[i], section_row[j]);
+    return cells.empty() ? section.cell(section_column[i], section_row[j])
+                         : cells[j * columns() + i];
   }
 };
 

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "geometry/paint.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <map>
 
 namespace quoin::geometry {
 
@@ -39,6 +41,63 @@ std::vector<double> snapped_lines(std::vector<double> coordinates) {
     if (lines.empty() || on_raster > lines.back()) lines.push_back(on_raster);
   }
   return lines;
+}
+
+Lines lines_of(const Sheet& sheet) {
+  std::vector<double> xs;
+  std::vector<double> ys;
+  std::vector<Outline> outlines;
+  for (const Patch& patch : sheet) {
+    outlines.push_back(patch.outline);
+    for (const Point corner : patch.outline) {
+      xs.push_back(corner.x);
+      ys.push_back(corner.y);
+    }
+  }
+  Lines lines{snapped_lines(std::move(xs)), snapped_lines(std::move(ys))};
+  add_lines_for_slopes(outlines, lines);
+  return lines;
+}
+
+Stencil::Stencil(const Outline& outline, const Lines& lines) : chain_(chain_of(outline, lines)) {
+  Outline drawn;
+  for (const Crossing crossing : chain_.corners)
+    drawn.push_back({lines.x[crossing.i], lines.y[crossing.j]});
+  std::map<std::pair<std::size_t, std::size_t>, Split> divided;  // by row and column
+  for (const Stretch& stretch : chain_.stretches) {
+    const auto [from, to] = std::pair{stretch.from, stretch.to};
+    if (from.i == to.i || from.j == to.j) continue;
+    const bool rising = (from.i < to.i) == (from.j < to.j);
+    divided[{std::min(from.j, to.j), std::min(from.i, to.i)}] =
+        rising ? Split::rising : Split::falling;
+  }
+  const auto [low_i, high_i] =
+      std::minmax_element(chain_.corners.begin(), chain_.corners.end(),
+                          [](const Crossing& a, const Crossing& b) { return a.i < b.i; });
+  const auto [low_j, high_j] =
+      std::minmax_element(chain_.corners.begin(), chain_.corners.end(),
+                          [](const Crossing& a, const Crossing& b) { return a.j < b.j; });
+  for (std::size_t j = low_j->j; j < high_j->j; ++j) {
+    for (std::size_t i = low_i->i; i < high_i->i; ++i) {
+      const std::size_t cell = j * (lines.x.size() - 1) + i;
+      const double dx = lines.x[i + 1] - lines.x[i], dy = lines.y[j + 1] - lines.y[j];
+      const auto place = [&](double u, double v) {
+        return Point{lines.x[i] + u * dx, lines.y[j] + v * dy};
+      };
+      const auto known = divided.find({j, i});
+      if (known == divided.end()) {
+        if (inside(drawn, place(0.5, 0.5))) cells_.push_back({cell, {}});
+        continue;
+      }
+      const bool rising = known->second == Split::rising;
+      if (inside(drawn, place(rising ? 2.0 / 3 : 1.0 / 3, 1.0 / 3))) {
+        cells_.push_back({cell, {known->second, true}});
+      }
+      if (inside(drawn, place(rising ? 1.0 / 3 : 2.0 / 3, 2.0 / 3))) {
+        cells_.push_back({cell, {known->second, false}});
+      }
+    }
+  }
 }
 
 }  // namespace quoin::geometry

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <algorithm>
+#include <set>
 #include <vector>
 
 #include "geometry/section.hpp"
@@ -9,7 +9,7 @@
 namespace quoin::geometry {
 
 /// Whether a place lies inside an outline (even-odd rule). Places on the outline itself may go
-/// either way: ask for the middles of cells only.
+/// either way: ask for the middles of cells and triangles only.
 [[nodiscard]] bool inside(const Outline& outline, Point place);
 
 /// The smallest upright rectangle around an outline: lower left and upper right corner.
@@ -23,24 +23,30 @@ struct Extent {
 /// each other made one, each a multiple of `snap`; ascending.
 [[nodiscard]] std::vector<double> snapped_lines(std::vector<double> coordinates);
 
-/// Calls paint(cell index) for each cell of the grid of lines x and y whose middle lies in the
-/// outline.
-template <class Paint>
-void for_each_cell_in(const Outline& outline, const std::vector<double>& x,
-                      const std::vector<double>& y, Paint paint) {
-  const auto [low, high] = extent_of(outline);
-  const auto first = [](const std::vector<double>& lines, double at) {
-    // A line lies up to one and a half rasters from the coordinates that were joined in it.
-    return static_cast<std::size_t>(std::lower_bound(lines.begin(), lines.end(), at - 2 * snap) -
-                                    lines.begin());
+/// The lines a whole sheet needs, those for its sloping edges included.
+[[nodiscard]] Lines lines_of(const Sheet& sheet);
+
+/// A patch laid on a grid: the cells it fills, and the halves of those its edges divide.
+class Stencil {
+ public:
+  Stencil(const Outline& outline, const Lines& lines);
+
+  /// Calls paint(cell index, half) for each cell or half of a cell in the outline. Shape: half is
+  /// none for a whole cell; else `below` says which triangle, `split` how it is divided.
+  struct Half {
+    Split split = Split::none;
+    bool below = true;
   };
-  for (std::size_t j = first(y, low.y); j + 1 < y.size() && y[j] < high.y; ++j) {
-    for (std::size_t i = first(x, low.x); i + 1 < x.size() && x[i] < high.x; ++i) {
-      if (inside(outline, {(x[i] + x[i + 1]) / 2, (y[j] + y[j + 1]) / 2})) {
-        paint(j * (x.size() - 1) + i);
-      }
-    }
+  template <class Paint>
+  void paint(Paint paint) const {
+    for (const auto& [cell, half] : cells_) paint(cell, half);
   }
-}
+
+  [[nodiscard]] const Chain& chain() const { return chain_; }
+
+ private:
+  Chain chain_;
+  std::vector<std::pair<std::size_t, Half>> cells_;
+};
 
 }  // namespace quoin::geometry

@@ -2,19 +2,13 @@
 #include "geometry/section.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 
 #include "geometry/paint.hpp"
 
 namespace quoin::geometry {
 namespace {
-
-Cell undivided(Fill fill) { return {fill, fill, Split::none}; }
-
-bool is_solid(const Cell& cell) {
-  return std::holds_alternative<RegionId>(cell.below) ||
-         std::holds_alternative<RegionId>(cell.above);
-}
 
 using KeepLine = std::function<bool(std::size_t)>;
 
@@ -30,12 +24,24 @@ Section thinned(const Section& full, const KeepLine& keep_x, const KeepLine& kee
     if (keep_y(j)) rows.push_back(j);
   }
   Section thin;
+  thin.deviation = full.deviation;
+  thin.thinness = full.thinness;
   for (const std::size_t i : columns) thin.x.push_back(full.x[i]);
   for (const std::size_t j : rows) thin.y.push_back(full.y[j]);
   for (std::size_t j = 0; j + 1 < rows.size(); ++j) {
     for (std::size_t i = 0; i + 1 < columns.size(); ++i) {
       thin.cells.push_back(full.cell(columns[i], rows[j]));
     }
+  }
+  for (const auto& [stretch, factor] : full.lengthening) {
+    const auto at = [](const std::vector<std::size_t>& kept, std::size_t line) {
+      return std::lower_bound(kept.begin(), kept.end(), line) - kept.begin();
+    };
+    const auto moved = [&](Crossing c) {
+      return Crossing{static_cast<std::size_t>(at(columns, c.i)),
+                      static_cast<std::size_t>(at(rows, c.j))};
+    };
+    thin.lengthening[{moved(stretch.first), moved(stretch.second)}] = factor;
   }
   return thin;
 }
@@ -61,44 +67,86 @@ Section trimmed(const Section& full) {
 /// Without lines across which nothing changes: painting a wall in two strokes is painting it in
 /// one.
 Section joined(const Section& full) {
+  if (!full.lengthening.empty()) return full;  // its stretches lie between neighbouring lines
+  const auto differ = [](const Cell& one, const Cell& other) {
+    return one != other || one.split != Split::none;
+  };
   const auto changes_across_x = [&](std::size_t i) {
     if (i == 0 || i + 1 == full.x.size()) return true;
     for (std::size_t j = 0; j < full.rows(); ++j) {
-      if (full.cell(i - 1, j) != full.cell(i, j)) return true;
+      if (differ(full.cell(i - 1, j), full.cell(i, j))) return true;
     }
     return false;
   };
   const auto changes_across_y = [&](std::size_t j) {
     if (j == 0 || j + 1 == full.y.size()) return true;
     for (std::size_t i = 0; i < full.columns(); ++i) {
-      if (full.cell(i, j - 1) != full.cell(i, j)) return true;
+      if (differ(full.cell(i, j - 1), full.cell(i, j))) return true;
     }
     return false;
   };
   return thinned(full, changes_across_x, changes_across_y);
 }
 
+/// Paints a cell or a half of it. Of a cell already divided the other way the lower half stays as
+/// the rest.
+void paint_over(Cell& cell, Stencil::Half half, const Patch& patch) {
+  const auto paint = [&](Fill& fill) {
+    if (!patch.only_over || fill == Fill{*patch.only_over}) fill = patch.fill;
+  };
+  if (half.split == Split::none) {
+    paint(cell.below);
+    paint(cell.above);
+  } else {
+    if (cell.split != half.split) cell = {cell.below, cell.below, half.split};
+    paint(half.below ? cell.below : cell.above);
+  }
+  if (cell.below == cell.above) cell.split = Split::none;
+}
+
+/// Twice the area by the perimeter: the thickness of a long strip.
+double mean_thickness(const Outline& outline) {
+  double twice_area = 0.0;
+  double perimeter = 0.0;
+  for (std::size_t k = 0; k < outline.size(); ++k) {
+    const Point a = outline[k], b = outline[(k + 1) % outline.size()];
+    twice_area += a.x * b.y - b.x * a.y;
+    perimeter += std::hypot(b.x - a.x, b.y - a.y);
+  }
+  return std::abs(twice_area) / perimeter;
+}
+
+void note_deviation(Section& section, const Outline& outline, const Chain& chain) {
+  if (chain.deviation <= snap) return;
+  section.deviation = std::max(section.deviation, chain.deviation);
+  section.thinness = std::max(section.thinness, chain.deviation / mean_thickness(outline));
+  for (const Stretch& stretch : chain.stretches) {
+    section.lengthening[std::minmax(stretch.from, stretch.to)] = stretch.lengthening;
+  }
+}
+
 }  // namespace
 
-Section section_of(const Sheet& sheet) {
-  std::vector<double> xs;
-  std::vector<double> ys;
-  for (const Patch& patch : sheet) {
-    for (const Point corner : patch.outline) {
-      xs.push_back(corner.x);
-      ys.push_back(corner.y);
-    }
-  }
-  Section section{snapped_lines(std::move(xs)), snapped_lines(std::move(ys)), {}};
-  if (section.x.size() < 2 || section.y.size() < 2) return {};
+Section painted(const Sheet& sheet) {
+  const Lines lines = lines_of(sheet);
+  if (lines.x.size() < 2 || lines.y.size() < 2) return {};
+  Section section;
+  section.x = lines.x;
+  section.y = lines.y;
   section.cells.assign(section.columns() * section.rows(), undivided(std::monostate{}));
   for (const Patch& patch : sheet) {
-    for_each_cell_in(patch.outline, section.x, section.y, [&](std::size_t index) {
-      Cell& cell = section.cells[index];
-      if (!patch.only_over || cell.below == Fill{*patch.only_over}) cell = undivided(patch.fill);
+    const Stencil stencil(patch.outline, lines);
+    stencil.paint([&](std::size_t index, Stencil::Half half) {
+      paint_over(section.cells[index], half, patch);
     });
+    note_deviation(section, patch.outline, stencil.chain());
   }
-  return joined(trimmed(section));
+  return section;
+}
+
+Section section_of(const Sheet& sheet) {
+  const Section section = painted(sheet);
+  return section.cells.empty() ? section : joined(trimmed(section));
 }
 
 }  // namespace quoin::geometry

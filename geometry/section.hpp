@@ -2,38 +2,31 @@
 #pragma once
 
 #include <cstddef>
-#include <cstdint>
+#include <map>
+#include <utility>
 #include <vector>
 
-#include "geometry/sheet.hpp"
+#include "geometry/cell.hpp"
+#include "geometry/slopes.hpp"
 
 namespace quoin::geometry {
 
 /// Coordinates nearer than this are the same line, m: no sliver can arise.
 inline constexpr double snap = 1e-5;
 
-/// How a cell is divided between two fills by a sloping edge.
-enum class Split : std::uint8_t {
-  none,     ///< one fill
-  rising,   ///< from the lower left corner to the upper right one
-  falling,  ///< from the upper left corner to the lower right one
-};
-
-/// What one cell shows. Undivided cells have the same fill above and below.
-struct Cell {
-  Fill below;
-  Fill above;
-  Split split = Split::none;
-  bool operator==(const Cell&) const = default;
-};
-
-/// A sheet resolved: every edge of every patch on a line of the smallest tensor grid that holds it.
-/// Shape: cells has columns() * rows() values, cell (i, j) between x[i], x[i+1] and y[j], y[j+1] at
-/// index j * columns() + i.
+/// A sheet resolved: every edge of every patch on a line of the smallest tensor grid that holds it,
+/// or on the diagonals of its cells. Shape: cells has columns() * rows() values, cell (i, j)
+/// between x[i], x[i+1] and y[j], y[j+1] at index j * columns() + i.
 struct Section {
   std::vector<double> x;  ///< ascending, m
   std::vector<double> y;  ///< ascending, m
   std::vector<Cell> cells;
+
+  /// True length / drawn length of those sides and diagonals that stand for a sloping edge they do
+  /// not lie on exactly; the lower crossing first. A surface there has its true length.
+  std::map<std::pair<Crossing, Crossing>, double> lengthening;
+  double deviation = 0.0;  ///< largest distance of a drawn edge from the true one, m
+  double thinness = 0.0;   ///< deviation / mean thickness of the thinnest patch that deviates
 
   [[nodiscard]] std::size_t columns() const { return x.empty() ? 0 : x.size() - 1; }
   [[nodiscard]] std::size_t rows() const { return y.empty() ? 0 : y.size() - 1; }
@@ -41,6 +34,9 @@ struct Section {
     return cells[j * columns() + i];
   }
 };
+
+/// A sheet on all its lines, nothing joined and nothing cut away.
+[[nodiscard]] Section painted(const Sheet& sheet);
 
 /// The section a sheet shows. Lines are snapped to each other, then to multiples of `snap`; rows
 /// and columns that hold nothing but spaces and gaps beyond the material are cut away.

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "geometry/surface.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <optional>
 
 namespace quoin::geometry {
@@ -22,30 +24,65 @@ double turn(const Mesh& mesh, const Face& a, const Face& b) {
   return (q.x - p.x) * (r.y - q.y) - (q.y - p.y) * (r.x - q.x);
 }
 
+/// Whether a slope is nearer than 30 degrees to the upright, so that heat crosses it sideways.
+/// Source: ISO 6946 (memory).
+bool is_steep(Point a, Point b) {
+  return std::abs(b.x - a.x) < std::abs(b.y - a.y) * std::numbers::inv_sqrt3;
+}
+
+/// How much longer the true edge is than the face between two nodes that stands for it.
+double lengthening(const Mesh& mesh, std::size_t from, std::size_t to) {
+  if (mesh.section.lengthening.empty()) return 1.0;
+  // The stretch of the section that the face is part of: the lines at or before and at or after it.
+  const auto stretch = [&](std::size_t a, std::size_t b, const std::vector<double>& nodes,
+                           const std::vector<double>& lines) {
+    const double low = std::min(nodes[a], nodes[b]), high = std::max(nodes[a], nodes[b]);
+    const auto first = std::upper_bound(lines.begin(), lines.end(), low) - lines.begin() - 1;
+    const auto last = std::lower_bound(lines.begin(), lines.end(), high) - lines.begin();
+    return std::pair{static_cast<std::size_t>(first), static_cast<std::size_t>(last)};
+  };
+  const std::size_t nx = mesh.nx();
+  const auto [west, east] = stretch(from % nx, to % nx, mesh.x, mesh.section.x);
+  const auto [south, north] = stretch(from / nx, to / nx, mesh.y, mesh.section.y);
+  const bool rising = (from % nx < to % nx) == (from / nx < to / nx);
+  const Crossing one = {west, rising || south == north ? south : north};
+  const Crossing other = {east, rising || south == north ? north : south};
+  const auto known = mesh.section.lengthening.find(std::minmax(one, other));
+  return known != mesh.section.lengthening.end() ? known->second : 1.0;
+}
+
 }  // namespace
 
 std::vector<Face> faces(const Mesh& mesh) {
   std::vector<Face> all;
-  const auto add = [&all](const std::optional<Face>& face) {
-    if (face) all.push_back(*face);
+  const auto add = [&](const Fill& left, const Fill& right, std::size_t from, std::size_t to,
+                       Facing facing) {
+    const Point a = mesh.place(from), b = mesh.place(to);
+    if (auto face = face_between(left, right, from, to, std::hypot(b.x - a.x, b.y - a.y), facing)) {
+      face->length *= lengthening(mesh, from, to);
+      all.push_back(*face);
+    }
   };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
       const Cell& here = mesh.cell(i, j);
-      if (j > 0) {  // the edge to the cell below
-        const Cell& below = mesh.cell(i, j - 1);
-        const std::size_t west = mesh.node(i, j), east = mesh.node(i + 1, j);
-        const double length = mesh.x[i + 1] - mesh.x[i];
-        add(face_between(here.below, below.above, west, east, length, Facing::down));
-        add(face_between(below.above, here.below, east, west, length, Facing::up));
+      const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = mesh.node(i, j + 1), ne = nw + 1;
+      if (j > 0) {
+        const Fill& beyond = mesh.cell(i, j - 1).at(CellSide::north);
+        add(here.at(CellSide::south), beyond, sw, se, Facing::down);
+        add(beyond, here.at(CellSide::south), se, sw, Facing::up);
       }
-      if (i > 0) {  // the edge to the cell on the left
-        const Cell& left = mesh.cell(i - 1, j);
-        const std::size_t south = mesh.node(i, j), north = mesh.node(i, j + 1);
-        const double length = mesh.y[j + 1] - mesh.y[j];
-        add(face_between(left.below, here.below, south, north, length, Facing::sideways));
-        add(face_between(here.below, left.below, north, south, length, Facing::sideways));
+      if (i > 0) {
+        const Fill& beyond = mesh.cell(i - 1, j).at(CellSide::east);
+        add(beyond, here.at(CellSide::west), sw, nw, Facing::sideways);
+        add(here.at(CellSide::west), beyond, nw, sw, Facing::sideways);
       }
+      if (here.split == Split::none) continue;
+      const bool rising = here.split == Split::rising;
+      const std::size_t west = rising ? sw : nw, east = rising ? ne : se;
+      const bool steep = is_steep(mesh.place(west), mesh.place(east));
+      add(here.above, here.below, west, east, steep ? Facing::sideways : Facing::down);
+      add(here.below, here.above, east, west, steep ? Facing::sideways : Facing::up);
     }
   }
   return all;

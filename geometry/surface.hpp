@@ -11,14 +11,14 @@ namespace quoin::geometry {
 /// Where a surface looks, seen from the material.
 enum class Facing : std::uint8_t { sideways, up, down };
 
-/// The edge of one cell where a material meets a space. Walking from node `from` to node `to` the
-/// material lies on the left, the space on the right.
+/// The side or diagonal of one cell where a material meets a space. Walking from node `from` to
+/// node `to` the material lies on the left, the space on the right.
 struct Face {
   SpaceId space;
   RegionId region;
   std::size_t from = 0;
   std::size_t to = 0;
-  double length = 0.0;  ///< m
+  double length = 0.0;  ///< m; the true one where a stepped line stands for a slope
   Facing facing = Facing::sideways;
 };
 

@@ -3,21 +3,52 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "geometry/surface.hpp"
 
 namespace quoin::solver {
 namespace {
 
-/// Conductivity of a cell, 0 where it holds no material.
-double conductivity_of(const geometry::Cell& cell, const Physics& physics) {
-  const auto* region = std::get_if<RegionId>(&cell.below);
+using geometry::CellSide;
+using geometry::is_solid;
+
+/// Conductivity of a fill, 0 where it is no material.
+double conductivity_of(const geometry::Fill& fill, const Physics& physics) {
+  const auto* region = std::get_if<RegionId>(&fill);
   return region != nullptr ? physics.conductivity[*region] : 0.0;
 }
 
 FivePointOperator empty_network(std::size_t nx, std::size_t ny) {
   const std::vector<double> zeros(nx * ny, 0.0);
   return {nx, ny, zeros, zeros, zeros};
+}
+
+/// The cell behind a face and how the face lies on it.
+struct FaceCell {
+  std::size_t cell = 0;
+  std::optional<CellSide> side;  ///< absent: its diagonal
+  double depth = 0.0;            ///< of the cell behind the side, m
+};
+
+FaceCell cell_of(const geometry::Mesh& mesh, const geometry::Face& face) {
+  const std::size_t nx = mesh.nx();
+  const std::size_t i = std::min(face.from % nx, face.to % nx);
+  const std::size_t j = std::min(face.from / nx, face.to / nx);
+  const auto at = [&](std::size_t column, std::size_t row, std::optional<CellSide> side,
+                      double depth) {
+    return FaceCell{row * mesh.columns() + column, side, depth};
+  };
+  // The material lies on the left of the way from `from` to `to`.
+  if (face.from / nx == face.to / nx) {
+    if (face.from < face.to) return at(i, j, CellSide::south, mesh.y[j + 1] - mesh.y[j]);
+    return at(i, j - 1, CellSide::north, mesh.y[j] - mesh.y[j - 1]);
+  }
+  if (face.from % nx == face.to % nx) {
+    if (face.from < face.to) return at(i - 1, j, CellSide::east, mesh.x[i] - mesh.x[i - 1]);
+    return at(i, j, CellSide::west, mesh.x[i + 1] - mesh.x[i]);
+  }
+  return at(i, j, std::nullopt, 0.0);
 }
 
 }  // namespace
@@ -29,19 +60,22 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     const double dy = mesh.y[j + 1] - mesh.y[j];
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
-      const double conductivity = conductivity_of(mesh.cell(i, j), physics);
-      if (conductivity == 0.0) continue;
+      const geometry::Cell& cell = mesh.cell(i, j);
+      if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i];
-      const double across = conductivity * (dy / 2) / dx;
-      const double along = conductivity * (dx / 2) / dy;
-      network.east[mesh.node(i, j)] += across;
-      network.east[mesh.node(i, j + 1)] += across;
-      network.north[mesh.node(i, j)] += along;
-      network.north[mesh.node(i + 1, j)] += along;
-      for (const std::size_t node :
-           {mesh.node(i, j), mesh.node(i + 1, j), mesh.node(i, j + 1), mesh.node(i + 1, j + 1)}) {
-        result.solid[node] = 1;
-      }
+      const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = mesh.node(i, j + 1), ne = nw + 1;
+      // Along each side half the cell conducts, as far as the fill at that side does.
+      const auto along = [&](CellSide side, double& conductance, std::size_t from, std::size_t to,
+                             double half_width, double length) {
+        const double conductivity = conductivity_of(cell.at(side), physics);
+        if (conductivity == 0.0) return;
+        conductance += conductivity * half_width / length;
+        result.solid[from] = result.solid[to] = 1;
+      };
+      along(CellSide::south, network.east[sw], sw, se, dy / 2, dx);
+      along(CellSide::north, network.east[nw], nw, ne, dy / 2, dx);
+      along(CellSide::west, network.north[sw], sw, nw, dx / 2, dy);
+      along(CellSide::east, network.north[se], se, ne, dx / 2, dy);
     }
   }
   std::map<std::size_t, std::vector<SpaceId>> fixed;
@@ -50,7 +84,7 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
     for (const std::size_t node : {face.from, face.to}) {
       if (resistance > 0.0) {
         const double conductance = face.length / 2 / resistance;
-        result.links.push_back({node, face.space, conductance, CellSide::west});
+        result.links.push_back({node, face.space, conductance, {}});
         network.ground[node] += conductance;
       } else if (auto& spaces = fixed[node];
                  std::find(spaces.begin(), spaces.end(), face.space) == spaces.end()) {
@@ -69,21 +103,9 @@ Assembly cell_centred(const geometry::Mesh& mesh, const Physics& physics) {
   FivePointOperator& network = result.network;
   const auto dx = [&](std::size_t i) { return mesh.x[i + 1] - mesh.x[i]; };
   const auto dy = [&](std::size_t j) { return mesh.y[j + 1] - mesh.y[j]; };
-
-  // Joins a cell to the air beyond one of its sides, where there is air.
-  const auto join_air = [&](std::size_t cell, const geometry::Cell& here, double depth,
-                            const geometry::Cell& beyond, double width, Facing looks,
-                            CellSide side) {
-    const auto* region = std::get_if<RegionId>(&here.below);
-    const auto* space = std::get_if<SpaceId>(&beyond.below);
-    if (region == nullptr || space == nullptr) return;
-    const double resistance = physics.surface_resistance(*space, *region, looks);
-    const double conductance = width / (depth / 2 / physics.conductivity[*region] + resistance);
-    result.links.push_back({cell, *space, conductance, side});
-    network.ground[cell] += conductance;
-  };
-  // Conductance between two neighbouring cells of material, 0 where either holds none.
-  const auto between = [&](const geometry::Cell& one, double one_depth, const geometry::Cell& other,
+  // Conductance between two neighbouring cells, 0 where either holds no material at their common
+  // side.
+  const auto between = [&](const geometry::Fill& one, double one_depth, const geometry::Fill& other,
                            double other_depth, double width) {
     const double first = conductivity_of(one, physics);
     const double second = conductivity_of(other, physics);
@@ -94,20 +116,28 @@ Assembly cell_centred(const geometry::Mesh& mesh, const Physics& physics) {
     for (std::size_t i = 0; i < columns; ++i) {
       const std::size_t here = j * columns + i;
       const geometry::Cell& cell = mesh.cell(i, j);
-      result.solid[here] = conductivity_of(cell, physics) > 0.0;
+      result.solid[here] = is_solid(cell);
       if (i + 1 < columns) {
-        const geometry::Cell& east = mesh.cell(i + 1, j);
-        network.east[here] = between(cell, dx(i), east, dx(i + 1), dy(j));
-        join_air(here, cell, dx(i), east, dy(j), Facing::sideways, CellSide::east);
-        join_air(here + 1, east, dx(i + 1), cell, dy(j), Facing::sideways, CellSide::west);
+        network.east[here] = between(cell.at(CellSide::east), dx(i),
+                                     mesh.cell(i + 1, j).at(CellSide::west), dx(i + 1), dy(j));
       }
       if (j + 1 < mesh.rows()) {
-        const geometry::Cell& north = mesh.cell(i, j + 1);
-        network.north[here] = between(cell, dy(j), north, dy(j + 1), dx(i));
-        join_air(here, cell, dy(j), north, dx(i), Facing::up, CellSide::north);
-        join_air(here + columns, north, dy(j + 1), cell, dx(i), Facing::down, CellSide::south);
+        network.north[here] = between(cell.at(CellSide::north), dy(j),
+                                      mesh.cell(i, j + 1).at(CellSide::south), dy(j + 1), dx(i));
       }
     }
+  }
+  for (const geometry::Face& face : geometry::faces(mesh)) {
+    const FaceCell at = cell_of(mesh, face);
+    const double inner = at.depth == 0.0 ? 0.0 : at.depth / 2 / physics.conductivity[face.region];
+    const double resistance =
+        inner + physics.surface_resistance(face.space, face.region, face.facing);
+    if (resistance == 0.0) {
+      result.fixed.push_back({at.cell, {face.space}});
+      continue;
+    }
+    result.links.push_back({at.cell, face.space, face.length / resistance, at.side});
+    network.ground[at.cell] += face.length / resistance;
   }
   return result;
 }

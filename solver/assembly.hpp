@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "geometry/mesh.hpp"
@@ -10,14 +10,13 @@
 
 namespace quoin::solver {
 
-enum class CellSide : std::uint8_t { west, east, south, north };
-
 /// The way from one unknown to the air of a space, through half a face and its surface resistance.
 struct AirLink {
   std::size_t unknown = 0;
   SpaceId space;
-  double conductance = 0.0;        ///< W/(m K)
-  CellSide side = CellSide::west;  ///< of a cell, which of its sides; means nothing for a node
+  double conductance = 0.0;  ///< W/(m K)
+  /// Of a cell, which of its sides; absent for its diagonal, and for a node.
+  std::optional<geometry::CellSide> side;
 };
 
 /// A node on a surface without resistance: it has the temperature of the air. Where surfaces of

@@ -8,6 +8,7 @@
 namespace quoin::solver {
 namespace {
 
+using geometry::CellSide;
 using geometry::Fill;
 using geometry::Mesh;
 using geometry::Point;
@@ -20,10 +21,12 @@ class View {
 
   [[nodiscard]] std::size_t across() const { return turned_ ? mesh_.rows() : mesh_.columns(); }
   [[nodiscard]] std::size_t along() const { return turned_ ? mesh_.columns() : mesh_.rows(); }
-  /// Nothing beyond the grid.
-  [[nodiscard]] Fill fill(std::size_t a, std::size_t b) const {
+  /// What touches the near or far side of a cell across the planes; nothing beyond the grid.
+  [[nodiscard]] Fill fill(std::size_t a, std::size_t b, bool far) const {
     if (a >= across() || b >= along()) return std::monostate{};
-    return turned_ ? mesh_.cell(b, a).below : mesh_.cell(a, b).below;
+    const CellSide side = turned_ ? (far ? CellSide::north : CellSide::south)
+                                  : (far ? CellSide::east : CellSide::west);
+    return turned_ ? mesh_.cell(b, a).at(side) : mesh_.cell(a, b).at(side);
   }
   [[nodiscard]] std::size_t node(std::size_t a, std::size_t b) const {
     return turned_ ? mesh_.node(b, a) : mesh_.node(a, b);
@@ -49,22 +52,23 @@ double distance(Point from, Point to, Point place) {
   return std::hypot(dx, dy);
 }
 
-/// Departure from the plane wall along the run of cells [begin, end) at line `line`, whose cells
-/// lie in column `column`.
+/// Departure from the plane wall along the run of cells [begin, end) of a column, on its near or
+/// far side.
 double departure(const View& view, const Field& field, const Physics& physics, std::size_t column,
-                 std::size_t line, std::size_t begin, std::size_t end) {
-  const Fill before = begin > 0 ? view.fill(column, begin - 1) : Fill{};
-  const Fill after = view.fill(column, end);
+                 bool far, std::size_t begin, std::size_t end) {
+  const std::size_t line = far ? column + 1 : column;
+  const Fill before = begin > 0 ? view.fill(column, begin - 1, far) : Fill{};
+  const Fill after = view.fill(column, end, far);
   const auto* start = std::get_if<SpaceId>(&before);
   const auto* finish = std::get_if<SpaceId>(&after);
   if (start == nullptr || finish == nullptr) return std::numeric_limits<double>::quiet_NaN();
 
-  const RegionId first = *region_of(view.fill(column, begin));
-  const RegionId last = *region_of(view.fill(column, end - 1));
+  const RegionId first = *region_of(view.fill(column, begin, far));
+  const RegionId last = *region_of(view.fill(column, end - 1, far));
   std::vector<double> passed = {physics.surface_resistance(*start, first, view.facing(false))};
   for (std::size_t b = begin; b < end; ++b) {
     passed.push_back(passed.back() +
-                     view.depth(b) / physics.conductivity[*region_of(view.fill(column, b))]);
+                     view.depth(b) / physics.conductivity[*region_of(view.fill(column, b, far))]);
   }
   const double total = passed.back() + physics.surface_resistance(*finish, last, view.facing(true));
   double largest = 0.0;
@@ -89,10 +93,10 @@ std::vector<CutPlane> cut_planes(const Field& field, const Physics& physics, Poi
       for (const bool far : {false, true}) {  // the near and the far side of this column of cells
         const std::size_t line = far ? column + 1 : column;
         const auto cut_at = [&](std::size_t b) {
-          const Fill beyond = far          ? view.fill(column + 1, b)
-                              : column > 0 ? view.fill(column - 1, b)
+          const Fill beyond = far          ? view.fill(column + 1, b, false)
+                              : column > 0 ? view.fill(column - 1, b, true)
                                            : Fill{};
-          return region_of(view.fill(column, b)) != nullptr &&
+          return region_of(view.fill(column, b, far)) != nullptr &&
                  std::holds_alternative<std::monostate>(beyond);
         };
         for (std::size_t b = 0; b < view.along();) {
@@ -105,10 +109,11 @@ std::vector<CutPlane> cut_planes(const Field& field, const Physics& physics, Poi
           CutPlane plane;
           plane.from = field.mesh.place(view.node(line, begin));
           plane.to = field.mesh.place(view.node(line, b));
-          plane.departure = departure(view, field, physics, column, line, begin, b);
+          plane.departure = departure(view, field, physics, column, far, begin, b);
           plane.fabric = false;
           for (std::size_t k = begin; k < b; ++k) {
-            plane.fabric = plane.fabric || physics.is_fabric[*region_of(view.fill(column, k))] != 0;
+            plane.fabric =
+                plane.fabric || physics.is_fabric[*region_of(view.fill(column, k, far))] != 0;
           }
           plane.distance = distance(plane.from, plane.to, coldest);
           planes.push_back(plane);

@@ -2,6 +2,7 @@
 #include "solver/field.hpp"
 
 #include <algorithm>
+#include <limits>
 #include <set>
 #include <utility>
 
@@ -21,6 +22,38 @@ double share(const std::vector<double>& lines, std::size_t cell, double at) {
   return std::clamp((at - lines[cell]) / (lines[cell + 1] - lines[cell]), 0.0, 1.0);
 }
 
+/// Temperatures at the corners of a cell.
+struct Corners {
+  double sw, se, nw, ne;
+};
+
+/// How far a place at the shares u, v of a cell lies outside its material, as a share; 0: within
+/// it.
+double beyond_material(const geometry::Cell& cell, double u, double v) {
+  if (geometry::is_solid(cell.below) && geometry::is_solid(cell.above)) return 0.0;
+  const double above =
+      cell.split == geometry::Split::rising ? v - u : u + v - 1;  // above the diagonal
+  return std::max(0.0, geometry::is_solid(cell.below) ? above : -above);
+}
+
+/// The temperature at the shares u, v of a cell's width and height: bilinear in an undivided cell,
+/// linear in the triangle of a divided one, in the solid triangle where only one is.
+double within(const geometry::Cell& cell, const Corners& t, double u, double v) {
+  if (cell.split == geometry::Split::none) {
+    return (1 - v) * ((1 - u) * t.sw + u * t.se) + v * ((1 - u) * t.nw + u * t.ne);
+  }
+  const bool rising = cell.split == geometry::Split::rising;
+  const bool lies_below = rising ? v <= u : u + v <= 1;
+  const bool below =
+      geometry::is_solid(cell.below) && (lies_below || !geometry::is_solid(cell.above));
+  if (rising) {
+    return below ? t.sw + u * (t.se - t.sw) + v * (t.ne - t.se)
+                 : t.sw + u * (t.ne - t.nw) + v * (t.nw - t.sw);
+  }
+  return below ? t.sw + u * (t.se - t.sw) + v * (t.nw - t.sw)
+               : t.ne - (1 - u) * (t.ne - t.nw) - (1 - v) * (t.ne - t.se);
+}
+
 }  // namespace
 
 std::vector<double> temperatures(const Field& field, const SpaceTemperatures& spaces) {
@@ -34,21 +67,28 @@ std::vector<double> temperatures(const Field& field, const SpaceTemperatures& sp
 
 double temperature_at(const Field& field, const std::vector<double>& nodes, geometry::Point place) {
   const geometry::Mesh& mesh = field.mesh;
-  // On a line between two cells only one may hold material, and the place may be a rounding off the
-  // line: look at both sides.
+  // On a line between cells only some may hold material, and the place may be a rounding off the
+  // line: of the cells about it the one whose material reaches nearest counts.
+  double nearest = std::numeric_limits<double>::infinity();
+  double temperature = nodes[mesh.node(cell_at(mesh.x, place.x), cell_at(mesh.y, place.y))];
   for (const double nudge_y : {0.0, -geometry::snap, geometry::snap}) {
     for (const double nudge_x : {0.0, -geometry::snap, geometry::snap}) {
       const std::size_t i = cell_at(mesh.x, place.x + nudge_x);
       const std::size_t j = cell_at(mesh.y, place.y + nudge_y);
-      if (!std::holds_alternative<RegionId>(mesh.cell(i, j).below)) continue;
+      const geometry::Cell& cell = mesh.cell(i, j);
+      if (!geometry::is_solid(cell)) continue;
       const double u = share(mesh.x, i, place.x);
       const double v = share(mesh.y, j, place.y);
+      const double away = beyond_material(cell, u, v);
+      if (away >= nearest - 1e-9) continue;
+      nearest = away;
       const std::size_t n = mesh.node(i, j);
-      return (1 - v) * ((1 - u) * nodes[n] + u * nodes[n + 1]) +
-             v * ((1 - u) * nodes[n + mesh.nx()] + u * nodes[n + mesh.nx() + 1]);
+      const Corners corners = {nodes[n], nodes[n + 1], nodes[n + mesh.nx()],
+                               nodes[n + mesh.nx() + 1]};
+      temperature = within(cell, corners, u, v);
     }
   }
-  return nodes[mesh.node(cell_at(mesh.x, place.x), cell_at(mesh.y, place.y))];
+  return temperature;
 }
 
 Per<SpaceId, double> flows(const Field& field, const SpaceTemperatures& spaces) {

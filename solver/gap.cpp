@@ -3,8 +3,13 @@
 
 #include <array>
 
+#include "geometry/surface.hpp"
+
 namespace quoin::solver {
 namespace {
+
+using geometry::CellSide;
+using geometry::is_solid;
 
 /// Flow of the cell scheme in the direction of the axes through the four sides of each cell, W/m.
 using SideFlows = std::vector<std::array<double, 4>>;
@@ -30,8 +35,9 @@ SideFlows side_flows(const Assembly& assembly, SpaceId air, const Per<SpaceId, S
   for (const AirLink& link : assembly.links) {
     const double into_air =
         link.conductance * (cells[link.unknown] - (air_of[link.space] == air ? 1.0 : 0.0));
+    if (!link.side) continue;
     const bool forwards = link.side == CellSide::east || link.side == CellSide::north;
-    side(flows[link.unknown], link.side) = forwards ? into_air : -into_air;
+    side(flows[link.unknown], *link.side) = forwards ? into_air : -into_air;
   }
   return flows;
 }
@@ -59,43 +65,68 @@ Blame gap_of(const geometry::Mesh& mesh, const Physics& physics, const Assembly&
   const SideFlows flows = side_flows(cell_assembly, air, physics.air, cells);
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
-      const auto* region = std::get_if<RegionId>(&mesh.cell(i, j).below);
-      if (region == nullptr) continue;
-      const double conductivity = physics.conductivity[*region];
+      const geometry::Cell& cell = mesh.cell(i, j);
+      if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i], dy = mesh.y[j + 1] - mesh.y[j];
       const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = sw + mesh.nx(), ne = nw + 1;
       const auto& [west, east, south, north] = flows[j * mesh.columns() + i];
-      const Mismatch x = mismatch(west / dy, east / dy, conductivity * (nodes[sw] - nodes[se]) / dx,
-                                  conductivity * (nodes[nw] - nodes[ne]) / dx);
-      const Mismatch y =
-          mismatch(south / dx, north / dx, conductivity * (nodes[sw] - nodes[nw]) / dy,
-                   conductivity * (nodes[se] - nodes[ne]) / dy);
-      const double weight = dx * dy / conductivity;
-      gap.columns[i] += weight * (x.along + y.across);
-      gap.rows[j] += weight * (x.across + y.along);
+      // Flux differences as if of conductivity 1: temperatures of the nodes enter by their slopes.
+      const double slope_south = (nodes[sw] - nodes[se]) / dx,
+                   slope_north = (nodes[nw] - nodes[ne]) / dx;
+      const double slope_west = (nodes[sw] - nodes[nw]) / dy,
+                   slope_east = (nodes[se] - nodes[ne]) / dy;
+      if (cell.split == geometry::Split::none) {
+        const double conductivity = physics.conductivity[std::get<RegionId>(cell.below)];
+        const Mismatch x =
+            mismatch(west / dy, east / dy, conductivity * slope_south, conductivity * slope_north);
+        const Mismatch y =
+            mismatch(south / dx, north / dx, conductivity * slope_west, conductivity * slope_east);
+        const double weight = dx * dy / conductivity;
+        gap.columns[i] += weight * (x.along + y.across);
+        gap.rows[j] += weight * (x.across + y.along);
+        continue;
+      }
+      // In a triangle both fluxes are uniform: finer columns and finer rows mend it together.
+      const bool rising = cell.split == geometry::Split::rising;
+      const auto triangle = [&](const geometry::Fill& fill, double flux_x, double slope_x,
+                                double flux_y, double slope_y) {
+        const auto* region = std::get_if<RegionId>(&fill);
+        if (region == nullptr) return;
+        const double conductivity = physics.conductivity[*region];
+        const double off_x = flux_x - conductivity * slope_x,
+                     off_y = flux_y - conductivity * slope_y;
+        const double amount = dx * dy / 2 / conductivity * (off_x * off_x + off_y * off_y);
+        gap.columns[i] += amount / 2;
+        gap.rows[j] += amount / 2;
+      };
+      triangle(cell.below, (rising ? east : west) / dy, slope_south, south / dx,
+               rising ? slope_east : slope_west);
+      triangle(cell.above, (rising ? west : east) / dy, slope_north, north / dx,
+               rising ? slope_west : slope_east);
     }
   }
   // The same on the surfaces, whose resistance is a layer without thickness.
-  for (const AirLink& link : cell_assembly.links) {
-    const std::size_t i = link.unknown % mesh.columns(), j = link.unknown / mesh.columns();
-    const bool upright = link.side == CellSide::west || link.side == CellSide::east;
-    const std::size_t from = mesh.node(link.side == CellSide::east ? i + 1 : i,
-                                       link.side == CellSide::north ? j + 1 : j);
-    const std::size_t to = upright ? from + mesh.nx() : from + 1;
-    const double length = upright ? mesh.y[j + 1] - mesh.y[j] : mesh.x[i + 1] - mesh.x[i];
-    const Facing looks = upright                        ? Facing::sideways
-                         : link.side == CellSide::north ? Facing::up
-                                                        : Facing::down;
-    const double resistance =
-        physics.surface_resistance(link.space, std::get<RegionId>(mesh.cell(i, j).below), looks);
+  const std::vector<geometry::Face> faces = geometry::faces(mesh);
+  auto link = cell_assembly.links.begin();
+  for (const geometry::Face& face : faces) {
+    const double resistance = physics.surface_resistance(face.space, face.region, face.facing);
+    // Links stand in the order of the faces; faces without any resistance have none on a diagonal.
+    const bool diagonal = face.from % mesh.nx() != face.to % mesh.nx() &&
+                          face.from / mesh.nx() != face.to / mesh.nx();
+    if (resistance == 0.0 && diagonal) continue;
+    const AirLink& through = *link++;
     if (resistance == 0.0) continue;
-    const double outside = physics.air[link.space] == air ? 1.0 : 0.0;
-    const double flux = link.conductance * (cells[link.unknown] - outside) / length;
-    const Mismatch one = mismatch(flux, flux, (nodes[from] - outside) / resistance,
-                                  (nodes[to] - outside) / resistance);
-    const double weight = length * resistance;
-    (upright ? gap.columns[i] : gap.rows[j]) += weight * one.along;
-    (upright ? gap.rows[j] : gap.columns[i]) += weight * one.across;
+    const std::size_t i = through.unknown % mesh.columns(), j = through.unknown / mesh.columns();
+    const double outside = physics.air[through.space] == air ? 1.0 : 0.0;
+    const double flux = through.conductance * (cells[through.unknown] - outside) / face.length;
+    const Mismatch off = mismatch(flux, flux, (nodes[face.from] - outside) / resistance,
+                                  (nodes[face.to] - outside) / resistance);
+    const double weight = face.length * resistance;
+    const bool upright = through.side == CellSide::west || through.side == CellSide::east;
+    double& across = upright ? gap.columns[i] : gap.rows[j];
+    double& along = upright ? gap.rows[j] : gap.columns[i];
+    across += weight * off.along;
+    along += weight * off.across;
   }
   return gap;
 }

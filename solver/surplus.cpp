@@ -26,8 +26,9 @@ std::vector<Line> lines_of(const std::vector<std::uint32_t>& strip_of_cell) {
 double contribution(std::size_t node, std::size_t step, double share_before,
                     const std::vector<double>& conductance, const std::vector<double>& field,
                     const std::vector<double>& influence) {
+  // On a sloping surface there is material on one side only, and no line to compare with.
+  if (conductance[node - step] == 0.0 || conductance[node] == 0.0) return 0.0;
   const double across = conductance[node - step] + conductance[node];
-  if (across == 0.0) return 0.0;
   const auto bend = [&](const std::vector<double>& value) {
     return value[node] - (1 - share_before) * value[node - step] -
            share_before * value[node + step];

@@ -9,7 +9,7 @@
 namespace quoin::geometry {
 namespace {
 
-using Lines = std::vector<double>;
+using Ruler = std::vector<double>;
 
 /// A wall 0.3 thick and 1 m high between two airs.
 Sheet wall() {
@@ -17,7 +17,7 @@ Sheet wall() {
           patch(material(0), 0, 0.3, 0, 1)};
 }
 
-double narrowest(const Lines& lines) {
+double narrowest(const Ruler& lines) {
   double least = lines.back() - lines.front();
   for (std::size_t k = 1; k < lines.size(); ++k) least = std::min(least, lines[k] - lines[k - 1]);
   return least;
@@ -27,8 +27,8 @@ double narrowest(const Lines& lines) {
 
 TEST_CASE("a wall between two airs is three columns in one row") {
   const Section section = section_of(wall());
-  CHECK(section.x == Lines{-0.1, 0, 0.3, 0.4});
-  CHECK(section.y == Lines{0, 1});
+  CHECK(section.x == Ruler{-0.1, 0, 0.3, 0.4});
+  CHECK(section.y == Ruler{0, 1});
   CHECK(shown(section, {-0.05, 0.5}) == space(0));
   CHECK(shown(section, {0.15, 0.5}) == material(0));
   CHECK(shown(section, {0.35, 0.5}) == space(1));
@@ -68,14 +68,14 @@ TEST_CASE("coordinates a rounding apart are one line, so no sliver arises") {
   const Sheet sheet = {patch(material(0), 0, 0.1 + 0.2, 0, 1), patch(material(1), 0.3, 0.6, 0, 1),
                        patch(material(2), 0.600004, 0.9, 0, 1.000003)};
   const Section section = section_of(sheet);
-  CHECK(section.x == Lines{0, 0.3, 0.6, 0.9});
-  CHECK(section.y == Lines{0, 1});
+  CHECK(section.x == Ruler{0, 0.3, 0.6, 0.9});
+  CHECK(section.y == Ruler{0, 1});
 }
 
 TEST_CASE("coordinates two hundredths of a millimetre apart stay two lines") {
   const Sheet sheet = {patch(material(0), 0, 0.3, 0, 1), patch(material(1), 0.30002, 0.6, 0, 1)};
   const Section section = section_of(sheet);
-  CHECK(section.x == Lines{0, 0.3, 0.30002, 0.6});
+  CHECK(section.x == Ruler{0, 0.3, 0.30002, 0.6});
   CHECK(shown(section, {0.30001, 0.5}) == Fill{});
 }
 
@@ -101,8 +101,8 @@ TEST_CASE("patches whose edges are joined to one line are painted from that line
 
 TEST_CASE("lines are the doubles nearest to decimals of a hundredth millimetre") {
   const Section section = section_of({patch(material(0), 0.015, 0.015 + 0.33, 0, 0.1 * 3)});
-  CHECK(section.x == Lines{0.015, 0.345});
-  CHECK(section.y == Lines{0, 0.3});
+  CHECK(section.x == Ruler{0.015, 0.345});
+  CHECK(section.y == Ruler{0, 0.3});
 }
 
 TEST_CASE("painting a wall in two strokes is painting it in one") {
@@ -121,7 +121,7 @@ TEST_CASE("painting a wall in two strokes is painting it in one") {
 TEST_CASE("two different materials side by side keep their line") {
   Sheet strokes = wall();
   strokes.push_back(patch(material(1), 0.1, 0.3, 0, 1));
-  CHECK(section_of(strokes).x == Lines{-0.1, 0, 0.1, 0.3, 0.4});
+  CHECK(section_of(strokes).x == Ruler{-0.1, 0, 0.1, 0.3, 0.4});
 }
 
 TEST_CASE("what lies more than one strip beyond the material is cut away") {
