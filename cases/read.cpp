@@ -23,6 +23,8 @@ namespace {
 
 constexpr std::string_view default_name = "as found";
 constexpr std::size_t most_variants = 100;
+/// Readings taken at a smaller difference between the spaces, K, say little. Common practice.
+constexpr double least_difference = 5.0;
 /// Keys that belong to the case as a whole.
 constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
 
@@ -59,6 +61,21 @@ std::vector<Reading> readings_of(const Document& document, FaultList& faults) {
     readings.push_back({reading.name, reading.value.temperature, reading.value.plus_or_minus});
   }
   return readings;
+}
+
+/// A factor from readings divides by the difference of the temperatures when they were taken.
+void remark_on_small_difference(const Document& document, const Per<SpaceId, Space>& spaces,
+                                std::vector<Remark>& remarks) {
+  if (document.readings.empty() || spaces.size() == 0) return;
+  const auto [coldest, warmest] = std::minmax_element(
+      spaces.begin(), spaces.end(),
+      [](const Space& a, const Space& b) { return a.temperature < b.temperature; });
+  const double span = warmest->temperature - coldest->temperature;
+  if (span >= least_difference) return;
+  remarks.push_back({fmt::format("the temperatures differ by only {:.3g} K: what readings taken "
+                                 "like this tell is uncertain",
+                                 span),
+                     document.readings.front().mark.line});
 }
 
 bool any_inside(const Per<SpaceId, Space>& spaces, bool humid) {
@@ -137,6 +154,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.regions = palette.regions();
   variant.readings = readings_of(document, faults);
   variant.criteria = criteria_of(document, variant.spaces, faults);
+  remark_on_small_difference(document, variant.spaces, variant.remarks);
   remark_on_unknown_humidity(document, variant, variant.remarks);
   if (document.accuracy) variant.accuracy = *document.accuracy;
   for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});

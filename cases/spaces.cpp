@@ -98,11 +98,6 @@ void check_differences(const std::vector<Written>& written, const Per<SpaceId, S
   const auto remark = [&](const Written& space, std::string text) {
     remarks.push_back({std::move(text), mark_of(space, "temperature").line});
   };
-  if (span < 5.0) {
-    remark(*coldest, fmt::format("the temperatures differ by only {:.3g} K: factors from readings "
-                                 "taken like this are uncertain",
-                                 span));
-  }
   for (const Space& space : spaces) {
     if (space.is == SpaceKind::inside && space.temperature >= 50.0) {
       remark(*warmest,

@@ -330,13 +330,15 @@ variants:
 TEST_CASE("what is allowed but doubtful is remarked on with its line") {
   const auto remarks = [](const std::string& text) { return read(text).variants[0].remarks; };
   const std::string wall = "section: {wall: {layers: [[common brick, 330]]}}\n";
-  const auto near = remarks(
+  const std::string near =
       "quoin: 1\nspaces:\n  a: {is: inside, temperature: 20}\n  b: {is: outside, temperature: "
       "17}\n" +
-      wall);
-  REQUIRE(near.size() == 1);
-  CHECK(near[0].line == 4);
-  CHECK(near[0].text.find("differ by only 3 K") != std::string::npos);
+      wall + "probes: {A: [0, 500]}\n";
+  CHECK(remarks(near).empty());
+  const auto measured = remarks(near + "readings: {A: {temperature: 19}}\n");
+  REQUIRE(measured.size() == 1);
+  CHECK(measured[0].line == 7);
+  CHECK(measured[0].text.find("differ by only 3 K") != std::string::npos);
   const auto hot = remarks(
       "quoin: 1\nspaces:\n  a: {is: inside, temperature: 68}\n  b: {is: outside, temperature: "
       "34}\n" +
