@@ -5,42 +5,24 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
+#include "tools/grade.hpp"
+#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {
 
 constexpr double mould_limit = 0.8;  // ISO 13788
 
-/// What a criterion yields at one spot: how far it is on the safe side, and by how much that may be
-/// off.
-struct Margin {
-  double value = 0.0;
-  double band = 0.0;
-  std::string unit;
-};
-
-Margin margin(const cases::SurfaceHumidityLimit& test, const cases::Space& room,
-              const solver::Spot& spot) {
-  const auto humidity_at = [&](double temperature) {
-    return materials::surface_humidity(room.temperature, *room.humidity, temperature);
-  };
-  const double here = humidity_at(spot.temperature.value);
-  const double band = std::max(humidity_at(spot.temperature.value - spot.temperature.band) - here,
-                               here - humidity_at(spot.temperature.value + spot.temperature.band));
-  return {100 * (test.limit - here), 100 * band, "%RH"};
+/// A cold spot as criteria look at it; its temperature or its factor may be off by the band.
+materials::Place place_of(const cases::Space& room, const solver::Spot& spot, double bands = 0.0) {
+  return {spot.temperature.value + bands * spot.temperature.band,
+          spot.factor.value + bands * spot.factor.band,
+          room.humidity.value_or(0.0) * materials::saturation_pressure(room.temperature)};
 }
-
-Margin margin(const cases::FactorThreshold& test, const cases::Space&, const solver::Spot& spot) {
-  return {spot.factor.value - test.threshold, spot.factor.band, "1"};
-}
-
-bool can_be_judged(const cases::SurfaceHumidityLimit&, const cases::Space& room) {
-  return room.humidity.has_value();
-}
-bool can_be_judged(const cases::FactorThreshold&, const cases::Space&) { return true; }
 
 bool is_insulation(const cases::Region& region) {
   constexpr double conductivity = 0.1;  // W/(m K), dry; common practice, no source
@@ -55,19 +37,11 @@ bool is_painted(const cases::Variant& variant, RegionId id) {
   });
 }
 
-double outside_temperature(const cases::Variant& variant) {
-  double coldest = std::numeric_limits<double>::infinity();
-  for (const cases::Space& space : variant.spaces) {
-    if (space.is == cases::SpaceKind::outside) coldest = std::min(coldest, space.temperature);
-  }
-  return coldest;
-}
-
 }  // namespace
 
 std::vector<AirHumidity> humidities(const SolvedVariant& solved) {
   std::vector<AirHumidity> result;
-  const double outside = outside_temperature(solved.variant);
+  const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
   for (const solver::AirSurface& surface : solved.surface.airs) {
     const cases::Space& room = solved.variant.spaces[surface.air];
     if (!room.humidity) continue;
@@ -95,26 +69,27 @@ std::vector<AirHumidity> humidities(const SolvedVariant& solved) {
 std::vector<Verdict> verdicts(const SolvedVariant& solved) {
   std::vector<Verdict> result;
   const std::string reason = gate(solved.variant);
+  const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     for (const solver::AirSurface& surface : solved.surface.airs) {
       const cases::Space& room = solved.variant.spaces[surface.air];
-      std::visit(
-          [&](const auto& test) {
-            if (!can_be_judged(test, room)) return;
-            const Margin found = margin(test, room, surface.coldest);
-            Verdict verdict;
-            verdict.criterion = criterion.name;
-            verdict.space = surface.air;
-            verdict.holds = found.value >= 0.0;
-            verdict.margin = found.value;
-            verdict.band = found.band;
-            verdict.unit = found.unit;
-            verdict.certainty =
-                std::abs(found.value) > found.band ? Certainty::certain : Certainty::too_close;
-            verdict.gate = reason;
-            result.push_back(std::move(verdict));
-          },
-          criterion.test);
+      const bool by_humidity = materials::needs_humidity(criterion.test);
+      if (by_humidity && !room.humidity) continue;
+      const auto margin_at = [&](double bands) {
+        return materials::margin(criterion.test, place_of(room, surface.coldest, bands));
+      };
+      Verdict verdict;
+      verdict.criterion = criterion.name;
+      verdict.space = surface.air;
+      verdict.margin = margin_at(0.0);
+      verdict.holds = verdict.margin >= 0.0;
+      verdict.band = std::max(verdict.margin - margin_at(-1.0), margin_at(1.0) - verdict.margin);
+      verdict.unit = materials::unit_of(criterion.test);
+      verdict.certainty =
+          std::abs(verdict.margin) > verdict.band ? Certainty::certain : Certainty::too_close;
+      verdict.gate = reason;
+      if (by_humidity) verdict.grade = grade_of(criterion.test, room, surface.coldest, outside);
+      result.push_back(std::move(verdict));
     }
   }
   return result;

@@ -74,6 +74,21 @@ solver::Physics physics_of(const cases::Variant& variant, materials::Purpose pur
   return physics;
 }
 
+SpaceId outside_of(const cases::Variant& variant) {
+  SpaceId best;
+  const auto colder_outside = [&](SpaceId one, SpaceId other) {
+    const cases::Space& a = variant.spaces[one];
+    const cases::Space& b = variant.spaces[other];
+    const bool a_outside = a.is == cases::SpaceKind::outside;
+    const bool b_outside = b.is == cases::SpaceKind::outside;
+    return a_outside != b_outside ? a_outside : a.temperature < b.temperature;
+  };
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    if (!best.valid() || colder_outside(id, best)) best = id;
+  }
+  return variant.spaces[best].air;
+}
+
 solver::SpaceTemperatures temperatures_of(const cases::Variant& variant) {
   solver::SpaceTemperatures temperatures;
   for (const cases::Space& space : variant.spaces) temperatures.add(space.temperature);

@@ -18,6 +18,10 @@ using geometry::SpaceId;
 /// A variant as numbers for one purpose. Where the author fixed a resistance it holds for both.
 [[nodiscard]] solver::Physics physics_of(const cases::Variant& variant, materials::Purpose purpose);
 
+/// The air that fRsi is measured against: the coldest outside; where nothing is outside (a room
+/// beside a cold loft), the coldest of all.
+[[nodiscard]] SpaceId outside_of(const cases::Variant& variant);
+
 /// The temperature of every space.
 [[nodiscard]] solver::SpaceTemperatures temperatures_of(const cases::Variant& variant);
 

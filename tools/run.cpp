@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/run.hpp"
 
-#include <limits>
-
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
@@ -12,19 +10,6 @@
 
 namespace quoin::tools {
 namespace {
-
-/// The air outside; the coldest of several.
-SpaceId outside_of(const cases::Variant& variant) {
-  SpaceId coldest;
-  double lowest = std::numeric_limits<double>::infinity();
-  for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
-    if (space.is != cases::SpaceKind::outside || space.temperature >= lowest) continue;
-    lowest = space.temperature;
-    coldest = space.air;
-  }
-  return coldest;
-}
 
 /// The airs whose surfaces are searched for cold spots.
 std::vector<SpaceId> rooms_of(const cases::Variant& variant) {

@@ -83,18 +83,22 @@ class Problem {
     return physics;
   }
 
-  [[nodiscard]] geometry::Mesh mesh(double cells_per_metre) const {
+  /// A graded mesh, each cell cut in four as often as `doublings` says.
+  [[nodiscard]] geometry::Mesh mesh(double cells_per_metre, int doublings = 0) const {
     const geometry::Section shown = section();
-    return geometry::mesh_of(shown, geometry::subdivision_of(shown, cells_per_metre));
+    geometry::Subdivision subdivision = geometry::subdivision_of(shown, cells_per_metre);
+    for (int k = 0; k < doublings; ++k) subdivision = geometry::doubled(std::move(subdivision));
+    return geometry::mesh_of(shown, subdivision);
   }
 
-  [[nodiscard]] solver::Field field(double cells_per_metre) const {
-    return solver::field_of(mesh(cells_per_metre), physics(), solver::LinearOptions{});
+  [[nodiscard]] solver::Field field(double cells_per_metre, int doublings = 0) const {
+    return solver::field_of(mesh(cells_per_metre, doublings), physics(), solver::LinearOptions{});
   }
 
   /// The couplings of all pairs of airs on one grid, each between its bounds.
-  [[nodiscard]] std::vector<solver::Coupling> couplings(double cells_per_metre) const {
-    return solver::brackets_of(field(cells_per_metre), physics(), {}).couplings;
+  [[nodiscard]] std::vector<solver::Coupling> couplings(double cells_per_metre,
+                                                        int doublings = 0) const {
+    return solver::brackets_of(field(cells_per_metre, doublings), physics(), {}).couplings;
   }
 
   /// Solved until fRsi of the rooms and all couplings are as sure as wanted.
