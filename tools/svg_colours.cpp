@@ -45,7 +45,7 @@ std::string hex(const Lab& c) {
 }
 
 std::string_view ink_on(const Lab& ground) {
-  return ground.lightness < 0.66 ? "#ffffff" : "#101010";
+  return ground.lightness < 0.64 ? "#ffffff" : "#101010";
 }
 
 }  // namespace quoin::tools

@@ -17,7 +17,7 @@ using geometry::Section;
 constexpr double letter_size = 12.0;
 constexpr double level_step = 13.5;  ///< between rows of lettering, units
 
-bool is_solid(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
+bool is_material(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
 bool is_flat(Side side) { return side == Side::below || side == Side::above; }
 
 /// Turns "along the chain, away from the drawing" into places on the picture.
@@ -114,18 +114,18 @@ Chain layers_along(const Section& section, const Extent& material, Side side) {
   Fill last;
   for (std::size_t k = 0; k + 1 < along.size(); ++k) {
     const Cell& cell = flat ? section.cell(k, strip) : section.cell(strip, k);
-    const Fill fill = is_solid(cell.below) ? cell.below : cell.above;
-    const Fill shown = is_solid(fill) ? fill : Fill{};
+    const Fill fill = is_material(cell.below) ? cell.below : cell.above;
+    const Fill shown = is_material(fill) ? fill : Fill{};
     if (shown != last) chain.push_back(along[k]);
     last = shown;
   }
-  if (is_solid(last)) chain.push_back(along.back());
+  if (is_material(last)) chain.push_back(along.back());
   return chain.size() > 2 ? chain : Chain{};
 }
 
 Chain corners_along(const Section& section, Side side) {
   Chain chain;
-  for (const geometry::Outline& outline : outlines(section, is_solid)) {
+  for (const geometry::Outline& outline : outlines(section, is_material)) {
     for (const Point corner : outline) chain.push_back(is_flat(side) ? corner.x : corner.y);
   }
   std::sort(chain.begin(), chain.end());
@@ -155,7 +155,8 @@ double chain_room(const View& view, Side side, const Chain& chain) {
   return level_step * (farthest + 1.0) + 7.0;
 }
 
-void draw_chain(Canvas& canvas, const View& view, Side side, const Chain& chain, double distance) {
+void draw_chain(Canvas& canvas, Canvas& figures, const View& view, Side side, const Chain& chain,
+                double distance) {
   const Rail rail(view, side);
   const Lettering lettering{letter_size, Anchor::middle, is_flat(side) ? 0.0 : 90.0,
                             false,       "#303030",      ""};
@@ -179,7 +180,7 @@ void draw_chain(Canvas& canvas, const View& view, Side side, const Chain& chain,
   }
   canvas.close();
   for (const Label& label : labels) {
-    canvas.text(rail.at(label.centre, distance + rail.foot(label.level)), label.words, lettering);
+    figures.text(rail.at(label.centre, distance + rail.foot(label.level)), label.words, lettering);
   }
 }
 

@@ -21,8 +21,10 @@ using Chain = std::vector<double>;
 /// How much room a chain takes across its line, units.
 [[nodiscard]] double chain_room(const View& view, Side side, const Chain& chain);
 
-/// Draws a chain with its line `distance` units from the material.
-void draw_chain(Canvas& canvas, const View& view, Side side, const Chain& chain, double distance);
+/// Draws a chain with its line `distance` units from the material; its figures go on a canvas of
+/// their own, to lie on top of the lines of all chains.
+void draw_chain(Canvas& lines, Canvas& figures, const View& view, Side side, const Chain& chain,
+                double distance);
 
 /// How far beyond the material the margin of a side reaches, units.
 [[nodiscard]] double margin_at(const View& view, Side side);

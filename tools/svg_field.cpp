@@ -11,10 +11,12 @@
 #include "tools/svg_isotherm_labels.hpp"
 #include "tools/svg_isotherms.hpp"
 #include "tools/svg_sheet.hpp"
+#include "tools/svg_smoothing.hpp"
 
 namespace quoin::tools {
 namespace {
 
+constexpr double smooth = 5.0;      ///< longest straight piece of a curve, units
 constexpr double tolerance = 0.08;  ///< how far a drawn line may leave the isotherm, units
 
 /// The scale of temperatures: from the coldest to the warmest space, so that variants in the same
@@ -103,7 +105,9 @@ class FieldDrawing {
       : solved_(solved),
         view_(view),
         bands_(bands_of(solved.variant)),
-        finder_(solved.surface.field.mesh) {}
+        fine_(
+            refined(solved.surface.field.mesh, solved.surface.temperature, smooth / view.scale())),
+        finder_(fine_.mesh) {}
 
   [[nodiscard]] const Bands& bands() const { return bands_; }
 
@@ -111,7 +115,7 @@ class FieldDrawing {
     const auto solid = view_(outlines(view_.section(), [](const geometry::Fill& fill) {
       return std::holds_alternative<RegionId>(fill);
     }));
-    isotherms_ = finder_.isotherms(solved_.surface.temperature, bands_.levels);
+    isotherms_ = finder_.isotherms(fine_.values, bands_.levels);
     canvas.open("stroke=\"none\"");
     canvas.area(solid, fmt::format("fill=\"{}\"", hex(bands_.colour(0))));
     for (std::size_t k = 0; k < isotherms_.size(); ++k) {
@@ -150,7 +154,7 @@ class FieldDrawing {
         const double apart = std::abs(other.temperature - limit.temperature);
         if (apart > 0.0) clear = std::min(clear, apart);
       }
-      const auto found = finder_.isotherms(solved_.surface.temperature, {limit.temperature});
+      const auto found = finder_.isotherms(fine_.values, {limit.temperature});
       const LabelledLine line = labelled(
           drawn(found.front().lines), limit.words, size,
           [&](const Box& box) { return lies_between(box, limit.temperature, 0.7 * clear); }, taken);
@@ -243,6 +247,7 @@ class FieldDrawing {
   const SolvedVariant& solved_;
   const View& view_;
   Bands bands_;
+  FineField fine_;
   IsothermFinder finder_;
   std::vector<Isotherm> isotherms_;
 };

@@ -16,7 +16,7 @@ using geometry::Point;
 using geometry::RegionId;
 using geometry::Split;
 
-bool is_solid(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
+bool is_material(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
 
 /// Numbers the places where isotherms have corners: the nodes, and one crossing on each mesh line
 /// between two nodes (eastward, northward, and the two diagonals).
@@ -65,13 +65,13 @@ Parts solid_parts(const geometry::Mesh& mesh, std::size_t i, std::size_t j) {
   const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = sw + mesh.nx(), ne = nw + 1;
   Parts parts;
   if (cell.split == Split::none) {
-    if (is_solid(cell.below)) parts.corners[parts.count++] = {sw, se, ne, nw};
+    if (is_material(cell.below)) parts.corners[parts.count++] = {sw, se, ne, nw};
     return parts;
   }
   parts.sides = 3;
   const bool rising = cell.split == Split::rising;
-  if (is_solid(cell.below)) parts.corners[parts.count++] = {sw, se, rising ? ne : nw, sw};
-  if (is_solid(cell.above)) parts.corners[parts.count++] = {rising ? sw : se, ne, nw, nw};
+  if (is_material(cell.below)) parts.corners[parts.count++] = {sw, se, rising ? ne : nw, sw};
+  if (is_material(cell.above)) parts.corners[parts.count++] = {rising ? sw : se, ne, nw, nw};
   return parts;
 }
 
@@ -140,7 +140,7 @@ IsothermFinder::IsothermFinder(const geometry::Mesh& mesh)
     : mesh_(mesh),
       surface_(boundary(
           mesh.columns(), mesh.rows(),
-          [&](std::size_t i, std::size_t j) -> const Cell& { return mesh.cell(i, j); }, is_solid)) {
+          [&](std::size_t i, std::size_t j) -> const Cell& { return mesh.cell(i, j); }, is_material)) {
 }
 
 std::vector<Isotherm> IsothermFinder::isotherms(const std::vector<double>& field,

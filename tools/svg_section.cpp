@@ -29,14 +29,16 @@ struct Dimensioning {
   }
 
   void draw(Canvas& canvas, const View& view) const {
+    Canvas figures;
     for (const Side side : {Side::below, Side::left, Side::above, Side::right}) {
       double distance = margin_at(view, side) + first_distance;
       for (const auto& [at, chain] : chains) {
         if (at != side) continue;
-        draw_chain(canvas, view, side, chain, distance);
+        draw_chain(canvas, figures, view, side, chain, distance);
         distance += chain_room(view, side, chain);
       }
     }
+    canvas.append(figures);
   }
 
   static constexpr double first_distance = 12.0;  ///< from the margin to the first line
@@ -144,7 +146,7 @@ std::string section_picture(const cases::Variant& variant,
   const Looks looks(variant.regions);
   canvas.define(looks.patterns());
 
-  const bool beside = material.width() < 1.25 * material.height();
+  const bool beside = material.width() < 0.6 * material.height();
   constexpr double legend_width = 186.0;
   const double top =
       draw_heading(canvas, title,

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 namespace quoin::tools {
 namespace {
@@ -14,19 +15,19 @@ struct Direction {
   double x, y;
 };
 
-/// Eight ways round the compass, those nearest to a wanted one first.
-std::array<Direction, 8> ways(Point wanted) {
-  constexpr double diagonal = 0.7071067811865476;
-  std::array<Direction, 8> all{{{diagonal, -diagonal},
-                                {diagonal, diagonal},
-                                {-diagonal, -diagonal},
-                                {-diagonal, diagonal},
-                                {1, 0},
-                                {-1, 0},
-                                {0, -1},
-                                {0, 1}}};
+/// Sixteen ways round the compass, those nearest to a wanted one first.
+std::array<Direction, 16> ways(Point wanted) {
+  std::array<Direction, 16> all{};
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    const double angle = std::numbers::pi / 8.0 * static_cast<double>(k);
+    all[k] = {std::cos(angle), std::sin(angle)};
+  }
+  const double length = std::max(std::hypot(wanted.x, wanted.y), 1e-9);
+  const auto nearness = [&](const Direction& way) {  // rounded: equal ones keep their order
+    return std::round(1e6 * (way.x * wanted.x + way.y * wanted.y) / length);
+  };
   std::stable_sort(all.begin(), all.end(), [&](const Direction& a, const Direction& b) {
-    return a.x * wanted.x + a.y * wanted.y > b.x * wanted.x + b.y * wanted.y;
+    return nearness(a) > nearness(b);
   });
   return all;
 }
@@ -64,8 +65,8 @@ void draw_callout(Canvas& canvas, const View& view, Point at, Point away, std::s
   const double width = text_width(words, lettering.size) + 14.0;
   constexpr double height = 20.0;
   const auto place = [&](double distance, const Direction& way) {
-    const double reach = std::min(std::abs(way.x) > 0 ? width / 2 / std::abs(way.x) : 1e9,
-                                  std::abs(way.y) > 0 ? height / 2 / std::abs(way.y) : 1e9);
+    const double reach = std::min(std::abs(way.x) > 1e-6 ? width / 2 / std::abs(way.x) : 1e9,
+                                  std::abs(way.y) > 1e-6 ? height / 2 / std::abs(way.y) : 1e9);
     return Box{
         {at.x + way.x * (distance + reach), at.y + way.y * (distance + reach)}, width, height, 0.0};
   };
@@ -78,11 +79,14 @@ void draw_callout(Canvas& canvas, const View& view, Point at, Point away, std::s
     canvas.text({box.centre.x, box.centre.y + 4.6}, words, lettering);
     taken.take(box);
   };
+  constexpr double nearest = 15.0, farthest = 120.0, stride = 5.0;
   for (const bool in_air : {true, false}) {
-    for (const double distance : {14.0, 22.0, 32.0, 45.0, 65.0, 90.0}) {
+    for (double distance = nearest; distance <= farthest; distance += stride) {
       for (const Direction& way : ways(away)) {
         const Box box = place(distance, way);
-        if (!taken.is_free(box) || !(in_air ? view.is_in_air(box) : contains(view, box))) continue;
+        const bool onward = way.x * away.x + way.y * away.y > 0.0;
+        const bool allowed = in_air ? onward && view.is_in_air(box) : contains(view, box);
+        if (!allowed || !taken.is_free(box)) continue;
         draw(distance, way);
         return;
       }
@@ -103,7 +107,7 @@ void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant
   }
   for (std::size_t p = 0; p < variant.probes.size(); ++p) {
     std::string name = fitted(variant.probes[p].name, 13.0, 120.0);
-    if (p < words.size()) name += "  " + words[p];
+    if (p < words.size()) name += " " + words[p];
     draw_callout(canvas, view, view(variant.probes[p].place), {1.0, -1.0}, name, taken);
   }
 }

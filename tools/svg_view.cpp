@@ -15,7 +15,7 @@ using geometry::RegionId;
 using geometry::Section;
 using geometry::SpaceId;
 
-bool is_solid(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
+bool is_material(const Fill& fill) { return std::holds_alternative<RegionId>(fill); }
 bool is_something(const Fill& fill) { return !std::holds_alternative<std::monostate>(fill); }
 
 std::vector<Edge> sorted_boundary(const Section& section, const Chosen& chosen) {
@@ -61,7 +61,7 @@ std::string_view tint_of(cases::SpaceKind kind) {
 
 std::string words_for(const cases::Space& space, bool with_air) {
   if (!with_air) return space.name;
-  std::string words = fmt::format("{}  {:.1f} °C", space.name, space.temperature);
+  std::string words = fmt::format("{}, {:.1f} °C", space.name, space.temperature);
   if (space.humidity) words += fmt::format(", {:.0f} %", 100.0 * *space.humidity);
   return words;
 }
@@ -73,7 +73,7 @@ Extent material_extent(const Section& section) {
   for (std::size_t j = 0; j < section.rows(); ++j) {
     for (std::size_t i = 0; i < section.columns(); ++i) {
       const Cell& cell = section.cell(i, j);
-      if (!is_solid(cell.below) && !is_solid(cell.above)) continue;
+      if (!is_material(cell.below) && !is_material(cell.above)) continue;
       extent.low = {std::min(extent.low.x, section.x[i]), std::min(extent.low.y, section.y[j])};
       extent.high = {std::max(extent.high.x, section.x[i + 1]),
                      std::max(extent.high.y, section.y[j + 1])};
@@ -83,7 +83,7 @@ Extent material_extent(const Section& section) {
 }
 
 std::vector<Stretch> cuts(const Section& section) {
-  const std::vector<Edge> solid = sorted_boundary(section, is_solid);
+  const std::vector<Edge> solid = sorted_boundary(section, is_material);
   const std::vector<Edge> something = sorted_boundary(section, is_something);
   std::vector<Edge> cut;
   std::set_intersection(solid.begin(), solid.end(), something.begin(), something.end(),
@@ -240,7 +240,7 @@ void draw_edges(Canvas& canvas, const View& view, std::size_t regions,
 }
 
 void draw_scale_bar(Canvas& canvas, const View& view, Point at) {
-  constexpr double longest = 150.0;
+  constexpr double longest = 170.0;
   double length = std::pow(10.0, std::floor(std::log10(longest / view.scale())));
   if (5 * length * view.scale() <= longest) {
     length *= 5;

@@ -23,7 +23,8 @@ std::string fixed(double value, int decimals) {
 }
 
 std::string heading(std::string_view words, const TextStyle& style) {
-  return "\n" + toned(harmless(words, style), Tone::strong, style) + "\n";
+  return "\n" + toned(cut_to(harmless(words, style), style.width, style), Tone::strong, style) +
+         "\n";
 }
 
 const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
@@ -122,7 +123,7 @@ std::string heat_text(const Results& results, const TextStyle& style) {
   bool any = false;
   for (const SolvedVariant& solved : results.variants) {
     const auto& spaces = solved.variant.spaces;
-    const auto short_name = [&](SpaceId id) { return cases::shortened(spaces[id].name, 20); };
+    const auto short_name = [&](SpaceId id) { return cases::shortened(spaces[id].name, 16); };
     std::string name = solved.variant.name;
     for (const solver::Coupling& coupling : solved.heat.couplings) {
       any = true;
@@ -203,8 +204,8 @@ ShortVerdict short_verdict(const SolvedVariant& solved, SpaceId air) {
 }
 
 std::string text_report(const Results& results, const TextStyle& style) {
-  return toned(harmless(results.title, style), Tone::strong, style) + "\n" +
-         paragraph(results.note, 0, style) + "\n" + spots_table(results, style) +
+  return toned(cut_to(harmless(results.title, style), style.width, style), Tone::strong, style) +
+         "\n" + paragraph(results.note, 0, style) + "\n" + spots_table(results, style) +
          verdicts_text(results, style) + changes_text(results, style) +
          warnings_text(results, style) + heat_text(results, style) + psi_text(results, style) +
          plain_text(results, style);

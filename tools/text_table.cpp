@@ -43,21 +43,6 @@ std::string_view spelling(char32_t code) {
   return "?";
 }
 
-/// The beginning of harmless text that fits some columns, with an ellipsis where it is cut.
-std::string cut_to(std::string_view text, std::size_t columns, const TextStyle& style) {
-  if (columns_of(text) <= columns) return std::string(text);
-  const std::string_view ellipsis = style.ascii ? "..." : "…";
-  const std::size_t room = columns - std::min(columns, columns_of(ellipsis));
-  std::size_t used = 0, kept = 0;
-  while (kept < text.size()) {
-    const cases::Character next = cases::first_character(text.substr(kept));
-    if (used + cases::width(next.code) > room) break;
-    used += cases::width(next.code);
-    kept += std::max<std::size_t>(next.bytes, 1);
-  }
-  return std::string(text.substr(0, kept)) + std::string(ellipsis);
-}
-
 std::string padded(std::string_view text, std::size_t columns, char alignment) {
   const std::string space(columns - std::min(columns, columns_of(text)), ' ');
   return alignment == 'r' ? space + std::string(text) : std::string(text) + space;
@@ -95,6 +80,20 @@ std::size_t columns_of(std::string_view text) {
     text.remove_prefix(std::max<std::size_t>(next.bytes, 1));
   }
   return columns;
+}
+
+std::string cut_to(std::string_view text, std::size_t columns, const TextStyle& style) {
+  if (columns_of(text) <= columns) return std::string(text);
+  const std::string_view ellipsis = style.ascii ? "..." : "…";
+  const std::size_t room = columns - std::min(columns, columns_of(ellipsis));
+  std::size_t used = 0, kept = 0;
+  while (kept < text.size()) {
+    const cases::Character next = cases::first_character(text.substr(kept));
+    if (used + cases::width(next.code) > room) break;
+    used += cases::width(next.code);
+    kept += std::max<std::size_t>(next.bytes, 1);
+  }
+  return std::string(text.substr(0, kept)) + std::string(ellipsis);
 }
 
 std::string toned(std::string_view text, Tone tone, const TextStyle& style) {

@@ -24,6 +24,10 @@ enum class Tone { plain, strong, good, doubtful, bad };
 /// Columns that harmless text takes on a terminal.
 [[nodiscard]] std::size_t columns_of(std::string_view text);
 
+/// Harmless text, its end replaced by an ellipsis where it takes more than `columns`.
+[[nodiscard]] std::string cut_to(std::string_view text, std::size_t columns,
+                                 const TextStyle& style);
+
 /// Harmless text in a tone.
 [[nodiscard]] std::string toned(std::string_view text, Tone tone, const TextStyle& style);
 

@@ -8,19 +8,32 @@
 
 namespace quoin::testing {
 
-/// Materials of the cases below. All values are invented round figures.
-inline materials::Material brick() {
-  materials::Material brick{"test brick",         "", {0.6}, {1700.0}, {}, {}, {}, {},
-                            materials::Constant{}};
-  brick.saturation = materials::Sourced{0.25};
-  brick.law = materials::BetweenDryAndSaturated{1.4};
-  return brick;
+/// A material of an invented house; all values are invented round figures.
+inline materials::Material material(std::string name, double conductivity, double density) {
+  materials::Material made;
+  made.name = std::move(name);
+  made.conductivity.value = conductivity;
+  made.density.value = density;
+  made.law = materials::Constant{};
+  return made;
 }
-inline materials::Material plaster() {
-  return {"test plaster", "", {0.7}, {1500.0}, {}, {}, {}, {}, materials::Constant{}};
+
+inline cases::Region region(std::string name, materials::Material material) {
+  cases::Region made;
+  made.name = std::move(name);
+  made.material = std::move(material);
+  return made;
 }
-inline materials::Material board() {
-  return {"test wool", "", {0.04}, {150.0}, {}, {}, {}, {}, materials::Constant{}};
+
+inline cases::Space space(std::string name, cases::SpaceKind kind, double temperature,
+                          double humidity, geometry::SpaceId air) {
+  cases::Space made;
+  made.name = std::move(name);
+  made.is = kind;
+  made.temperature = temperature;
+  made.humidity = humidity;
+  made.air = air;
+  return made;
 }
 
 /// The corner of an invented house, in plan: brick and plaster, with a hall and a yard.
@@ -28,16 +41,19 @@ inline cases::Variant corner_variant(std::string name, double moisture, bool lin
   using namespace geometry;
   cases::Variant variant;
   variant.name = std::move(name);
-  const SpaceId hall =
-      variant.spaces.add({"hall", cases::SpaceKind::inside, 18.0, 0.62, {}, {}, {}});
-  const SpaceId yard =
-      variant.spaces.add({"yard", cases::SpaceKind::outside, 1.0, 0.9, 4.0, {}, {}});
-  variant.spaces[hall].air = hall;
-  variant.spaces[yard].air = yard;
-  const RegionId wall = variant.regions.add({"wall brick", brick(), moisture, "", {}});
+  const SpaceId hall(0u), yard(1u);
+  variant.spaces.add(space("hall", cases::SpaceKind::inside, 18.0, 0.62, hall));
+  variant.spaces.add(space("yard", cases::SpaceKind::outside, 1.0, 0.9, yard));
+  const RegionId wall =
+      variant.regions.add(region("wall brick", material("test brick", 0.6, 1700.0)));
+  materials::Material& brick = variant.regions[wall].material;
+  brick.saturation.emplace().value = 0.25;
+  brick.law = materials::BetweenDryAndSaturated{1.4};
+  variant.regions[wall].moisture = moisture;
   if (moisture > 0.0) variant.regions[wall].state = "damp";
-  const RegionId coat = variant.regions.add({"plaster", plaster(), 0.0, "", {}});
-  const RegionId wool = variant.regions.add({"lining", board(), 0.0, "", {}});
+  const RegionId coat =
+      variant.regions.add(region("plaster", material("test plaster", 0.7, 1500.0)));
+  const RegionId wool = variant.regions.add(region("lining", material("test wool", 0.04, 150.0)));
   Corner corner;
   if (lined) corner.layers.push_back({wool, 0.04});
   corner.layers.push_back({coat, 0.015});
@@ -71,11 +87,7 @@ inline cases::Variant reveal_variant() {
   using namespace geometry;
   cases::Variant variant = corner_variant("reveal", 0.0, false);
   const RegionId frame =
-      variant.regions.add({"frame timber",
-                           {"test oak", "", {0.18}, {700.0}, {}, {}, {}, {}, materials::Constant{}},
-                           0.0,
-                           "",
-                           {}});
+      variant.regions.add(region("frame timber", material("test oak", 0.18, 700.0)));
   Reveal reveal;
   reveal.layers = {{RegionId(1u), 0.015}, {RegionId(0u), 0.33}};
   reveal.lining = {{RegionId(2u), 0.02}};
