@@ -140,8 +140,8 @@ IsothermFinder::IsothermFinder(const geometry::Mesh& mesh)
     : mesh_(mesh),
       surface_(boundary(
           mesh.columns(), mesh.rows(),
-          [&](std::size_t i, std::size_t j) -> const Cell& { return mesh.cell(i, j); }, is_material)) {
-}
+          [&](std::size_t i, std::size_t j) -> const Cell& { return mesh.cell(i, j); },
+          is_material)) {}
 
 std::vector<Isotherm> IsothermFinder::isotherms(const std::vector<double>& field,
                                                 const std::vector<double>& levels) const {
