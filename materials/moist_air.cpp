@@ -61,7 +61,16 @@ double highest_safe_humidity(double air_temperature, double surface_temperature,
 }
 
 double vapour_concentration(double temperature, double humidity) {
-  return humidity * saturation_pressure(temperature) / (461.5 * (temperature + 273.15));
+  return humidity * saturation_pressure(temperature) / vapour_pressure(1.0, temperature);
+}
+
+double vapour_pressure(double concentration, double temperature) {
+  constexpr double gas_constant = 461.5;  // J/(kg K)
+  return concentration * gas_constant * (temperature + 273.15);
+}
+
+double seasonal_share(double outside_temperature) {
+  return std::clamp(1.0 - outside_temperature / 20.0, 0.0, 1.0);
 }
 
 double moisture_excess(double inside_temperature, double inside_humidity,

@@ -45,6 +45,14 @@ namespace quoin::materials {
 /// Source: ideal gas, 461.5 J/(kg K), as in ISO 13788 (memory).
 [[nodiscard]] double vapour_concentration(double temperature, double humidity);
 
+/// The pressure, Pa, of that much vapour, kg/m3, at a temperature, degC.
+[[nodiscard]] double vapour_pressure(double concentration, double temperature);
+
+/// How much of what a household adds to its air in winter it adds at this temperature outside: all
+/// at 0 degC and below, nothing at 20 degC and above, on a line between. Windows open in summer.
+/// Source: ISO 13788, humidity classes (memory).
+[[nodiscard]] double seasonal_share(double outside_temperature);
+
 /// How much more vapour the air inside holds than the air outside, kg/m3: what the household adds.
 [[nodiscard]] double moisture_excess(double inside_temperature, double inside_humidity,
                                      double outside_temperature, double outside_humidity);
