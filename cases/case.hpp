@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -9,6 +10,9 @@
 
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
+#include "materials/behind.hpp"
+#include "materials/criterion.hpp"
+#include "materials/humidity_source.hpp"
 #include "materials/material.hpp"
 
 namespace quoin::cases {
@@ -16,22 +20,36 @@ namespace quoin::cases {
 using geometry::Per;
 using geometry::RegionId;
 using geometry::SpaceId;
+using materials::CriticalHumidity;
+using materials::FactorThreshold;
+using materials::SurfaceHumidityLimit;
 
 /// Which way the section is cut: decides which surfaces look up or down.
 enum class Cut : std::uint8_t { horizontal, vertical };
 
 enum class SpaceKind : std::uint8_t { inside, outside, unheated };
 
+/// What an unheated space loses to another, other than through the section.
+struct Loss {
+  SpaceId to;
+  double by_metre = 0.0;  ///< W/(m K), by metre of the section
+};
+
 /// The surroundings on one side.
 struct Space {
   std::string name;
   SpaceKind is = SpaceKind::inside;
-  double temperature = 0.0;        ///< degC
-  std::optional<double> humidity;  ///< relative, 0 to 1
-  std::optional<double> wind;      ///< m/s, outside
+  double temperature = 0.0;  ///< degC; where losses are given a first guess
+  /// Unheated: (inside - temperature) / (inside - outside), where stated.
+  std::optional<double> b;
+  std::vector<Loss> losses;  ///< unheated, where its temperature follows from its heat balance
+  std::optional<double> humidity;  ///< relative, 0 to 1; as stated or as it follows from moisture
+  std::optional<materials::HumiditySource> moisture;  ///< inside, where not stated
+  std::optional<double> wind;                         ///< m/s, outside
   std::optional<double>
       resistance;  ///< surface resistance fixed by the author, m2K/W; 0: fixed temperature
-  SpaceId air;     ///< the space it is `like`, else itself: one air, one basis field
+  std::optional<materials::Behind> behind;  ///< what fixed the resistance, where it is said so
+  SpaceId air;  ///< the space it is `like`, else itself: one air, one basis field
 };
 
 /// One material in one state and one use.
@@ -56,20 +74,41 @@ struct Reading {
   double plus_or_minus = 0.5;  ///< K
 };
 
-/// The humidity at an inside surface must not exceed this limit.
-struct SurfaceHumidityLimit {
-  double limit = 0.8;  ///< relative, 0 to 1
-};
-
-/// The temperature factor fRsi must not fall below this threshold.
-struct FactorThreshold {
-  double threshold = 0.75;
-};
-
 /// What counts as a risk.
 struct Criterion {
   std::string name;
-  std::variant<SurfaceHumidityLimit, FactorThreshold> test;
+  materials::Test test;
+  std::string guide = {};   ///< of a published threshold; empty: the author's own
+  std::string source = {};  ///< of a published threshold
+  materials::Confidence confidence = materials::Confidence::stated;
+  bool with_any_resistance = false;  ///< compared even with a factor of another Rsi
+};
+
+/// January to December.
+using ByMonth = std::array<double, 12>;
+
+/// The weather of a year and the air inside.
+struct Climate {
+  std::string source;                         ///< as the author states it
+  std::string table;                          ///< the file it was read from; empty: the case file
+  std::string sha256;                         ///< of that file
+  ByMonth outside_temperature{};              ///< degC
+  ByMonth outside_humidity{};                 ///< relative, 0 to 1
+  std::optional<ByMonth> inside_temperature;  ///< degC; absent: that of each space all year
+  std::optional<ByMonth> inside_humidity;     ///< relative; absent: by the rule of each space
+};
+
+/// A layer whose thickness is changed until a criterion just holds, m.
+struct ThicknessRange {
+  std::string of;  ///< the material of the layer
+  double from = 0.0;
+  double to = 0.0;
+};
+
+/// What is changed until a criterion just holds.
+struct Enough {
+  std::optional<ThicknessRange> thickness;
+  std::string moisture_of;  ///< the material whose moisture is changed; empty: none
 };
 
 /// How exact the answer must be.
@@ -98,6 +137,8 @@ struct Variant {
   std::vector<Probe> probes;
   std::vector<Reading> readings;
   std::vector<Criterion> criteria;
+  std::optional<Climate> climate;
+  Enough enough;
   Accuracy accuracy;
   std::vector<Remark> remarks;
 };

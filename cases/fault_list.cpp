@@ -89,10 +89,22 @@ void FaultList::add(Mark at, Complaint complaint) {
   faults_.push_back(std::move(fault));
 }
 
+void FaultList::take(const FaultList& other) {
+  met_ += other.met_;
+  for (const Fault& fault : other.faults_) {
+    const bool said = std::any_of(faults_.begin(), faults_.end(), [&](const Fault& known) {
+      return std::tie(known.file, known.line, known.column, known.what) ==
+             std::tie(fault.file, fault.line, fault.column, fault.what);
+    });
+    if (!said && faults_.size() < most_faults) faults_.push_back(fault);
+  }
+}
+
 std::vector<Fault> FaultList::sorted() const {
   std::vector<Fault> all = faults_;
-  std::stable_sort(all.begin(), all.end(), [](const Fault& a, const Fault& b) {
-    return std::tie(a.line, a.column) < std::tie(b.line, b.column);
+  std::stable_sort(all.begin(), all.end(), [&](const Fault& a, const Fault& b) {
+    const bool a_elsewhere = a.file != file_, b_elsewhere = b.file != file_;
+    return std::tie(a_elsewhere, a.line, a.column) < std::tie(b_elsewhere, b.line, b.column);
   });
   if (said_.size() > all.size()) {
     Fault rest;

@@ -38,6 +38,9 @@ class FaultList {
   /// case as written is not said again for its variants.
   void enter_variant(std::string name) { variant_ = std::move(name); }
 
+  /// Takes over the faults of another text, such as a table that the case names, each once.
+  void take(const FaultList& other);
+
   /// How many faults were met, those said before included: unchanged means that nothing was wrong.
   [[nodiscard]] std::size_t met() const { return met_; }
   [[nodiscard]] bool empty() const { return faults_.empty(); }

@@ -8,6 +8,8 @@
 #include <optional>
 #include <utility>
 
+#include "cases/climate.hpp"
+#include "cases/criteria.hpp"
 #include "cases/drawn.hpp"
 #include "cases/faults.hpp"
 #include "cases/merge.hpp"
@@ -78,19 +80,12 @@ void remark_on_small_difference(const Document& document, const Per<SpaceId, Spa
                      document.readings.front().mark.line});
 }
 
-bool any_inside(const Per<SpaceId, Space>& spaces, bool humid) {
-  return std::any_of(spaces.begin(), spaces.end(), [&](const Space& space) {
-    return space.is == SpaceKind::inside && (!humid || space.humidity.has_value());
-  });
-}
-
 /// Inside spaces that no humidity criterion can judge, where others are judged.
 void remark_on_unknown_humidity(const Document& document, const Variant& variant,
                                 std::vector<Remark>& remarks) {
-  const bool judged =
-      std::any_of(variant.criteria.begin(), variant.criteria.end(), [](const Criterion& criterion) {
-        return std::holds_alternative<SurfaceHumidityLimit>(criterion.test);
-      });
+  const bool judged = std::any_of(
+      variant.criteria.begin(), variant.criteria.end(),
+      [](const Criterion& criterion) { return materials::needs_humidity(criterion.test); });
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     const Space& space = variant.spaces[id];
     if (!judged || space.is != SpaceKind::inside || space.humidity || space.air != id) continue;
@@ -100,30 +95,32 @@ void remark_on_unknown_humidity(const Document& document, const Variant& variant
   }
 }
 
-std::vector<Criterion> criteria_of(const Document& document, const Per<SpaceId, Space>& spaces,
-                                   FaultList& faults) {
-  std::vector<Criterion> criteria;
-  const bool humid = any_inside(spaces, true);
-  if (document.criteria.empty() && humid) criteria.push_back({"mould", SurfaceHumidityLimit{}});
-  for (const auto& [name, mark, node, value] : document.criteria) {
-    if (value.surface_humidity && value.factor) {
-      faults.add(mark, {fmt::format("the criterion '{}' tests two things", name), "",
-                        "surface humidity or fRsi", "make two criteria of it"});
-    } else if (value.factor) {
-      criteria.push_back({name, FactorThreshold{*value.factor}});
-    } else if (value.surface_humidity) {
-      criteria.push_back({name, SurfaceHumidityLimit{*value.surface_humidity}});
-      if (!humid) {
-        faults.add(mark, {fmt::format("'{}' needs the humidity of a space that is inside", name),
-                          "no humidity", "humidity: 62 in the space inside",
-                          "state the humidity, or use fRsi as the criterion"});
-      }
-    } else if (node->kind == Node::Kind::map && node->entries.empty()) {
-      faults.add(mark, {fmt::format("the criterion '{}' tests nothing", name), "",
-                        "{surface humidity: 80} or {fRsi: 0.75}", ""});
+Enough enough_of(const WrittenEnough& written, const Node& node, const Palette& palette,
+                 FaultList& faults) {
+  Enough enough;
+  const auto check = [&](const std::string& material, const Entry& group) {
+    const Entry* named = group.value.find("of");
+    if (material.empty() || palette.knows(material)) return;
+    const std::string near = nearest(material, palette.names());
+    faults.add(named == nullptr ? group.value.mark : named->value.mark,
+               {fmt::format("unknown material '{}'", material), material,
+                "a name from `materials` or the catalogue",
+                near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  };
+  if (const auto& thickness = written.thickness) {
+    enough.thickness = {thickness->of, thickness->from, thickness->to};
+    const Entry& group = *node.find("thickness");
+    check(thickness->of, group);
+    if (thickness->from >= thickness->to) {
+      faults.add(group.value.mark, {"the thicknesses are the wrong way round", "",
+                                    "from: the least, up to: the greatest", ""});
     }
   }
-  return criteria;
+  if (const auto& moisture = written.moisture) {
+    enough.moisture_of = moisture->of;
+    check(moisture->of, *node.find("moisture"));
+  }
+  return enough;
 }
 
 void check_spaces_present(const Node& tree, const Document& document, FaultList& faults) {
@@ -140,7 +137,7 @@ void check_spaces_present(const Node& tree, const Document& document, FaultList&
 /// One variant from its tree. `document`: the keys of the tree, as read; `faults_before`: how many
 /// faults were met before it was.
 Variant variant_of(const Node& tree, const Document& document, std::size_t faults_before,
-                   Shelf& shelf, FaultList& faults) {
+                   const Files& files, Shelf& shelf, FaultList& faults) {
   Variant variant;
   variant.cut = document.cut.value_or(Cut::horizontal);
   check_spaces_present(tree, document, faults);
@@ -153,7 +150,11 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     drawn = drawn_section(*document.section, palette, variant.spaces, faults);
   variant.regions = palette.regions();
   variant.readings = readings_of(document, faults);
-  variant.criteria = criteria_of(document, variant.spaces, faults);
+  variant.criteria = criteria_of(document.criteria, variant.spaces, faults);
+  if (const Entry* climate = tree.find("climate"); climate != nullptr && document.climate)
+    variant.climate = climate_of(*document.climate, *climate, variant.spaces, files, faults);
+  if (const Entry* enough = tree.find("enough"); enough != nullptr && document.enough)
+    variant.enough = enough_of(*document.enough, enough->value, palette, faults);
   remark_on_small_difference(document, variant.spaces, variant.remarks);
   remark_on_unknown_humidity(document, variant, variant.remarks);
   if (document.accuracy) variant.accuracy = *document.accuracy;
@@ -165,6 +166,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.flanks = std::move(drawn.drawing.flanks);
   variant.thickness = drawn.drawing.thickness;
   variant.places = std::move(drawn.drawing.places);
+  check_resistances(document.criteria, variant, faults);
   return variant;
 }
 
@@ -189,10 +191,10 @@ bool replaces_nothing(const Node& node) {
 
 /// Reads the case as written and each of its variants.
 std::vector<Variant> variants_of(Node tree, const Document& document, const Node* list,
-                                 FaultList& faults) {
+                                 const Files& files, FaultList& faults) {
   Shelf shelf;
   std::vector<Variant> variants;
-  variants.push_back(variant_of(tree, document, 0, shelf, faults));
+  variants.push_back(variant_of(tree, document, 0, files, shelf, faults));
   variants.back().name = default_name;
   if (list == nullptr || list->kind == Node::Kind::nothing) return variants;
   if (list->kind != Node::Kind::map) {
@@ -232,7 +234,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
     const Node changed = merged(tree, entry, faults);
     Document read_again;
     read(changed, "a case", faults, read_again);
-    variants.push_back(variant_of(changed, read_again, faults_before, shelf, faults));
+    variants.push_back(variant_of(changed, read_again, faults_before, files, shelf, faults));
     variants.back().name = entry.key;
   }
   return variants;
@@ -240,7 +242,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
 
 }  // namespace
 
-Case case_of(std::string_view text, const std::string& file) {
+Case case_of(std::string_view text, const std::string& file, const Files& files) {
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
@@ -250,7 +252,7 @@ Case case_of(std::string_view text, const std::string& file) {
     if (document.format == 1) {
       result.title = document.title;
       result.note = document.note;
-      result.variants = variants_of(*tree, document, document.variants, faults);
+      result.variants = variants_of(*tree, document, document.variants, files, faults);
     }
   }
   if (!faults.empty()) throw InputError(faults.sorted());

@@ -5,11 +5,12 @@
 #include <string_view>
 
 #include "cases/case.hpp"
+#include "cases/files.hpp"
 
 namespace quoin::cases {
 
-/// The case a text describes. `file` names it in faults.
+/// The case a text describes. `file` names it in faults; `files` holds the tables it names.
 /// Throws: InputError with all faults of the text.
-[[nodiscard]] Case case_of(std::string_view text, const std::string& file);
+[[nodiscard]] Case case_of(std::string_view text, const std::string& file, const Files& files = {});
 
 }  // namespace quoin::cases

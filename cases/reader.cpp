@@ -188,6 +188,50 @@ std::optional<Entry> Reader::kind_of(std::string_view key, const std::vector<std
   return entry;
 }
 
+void Reader::amounts(std::string_view key, std::vector<Named<double>>& list, Measure measure,
+                     Range plausible, std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
+  if (node->kind != Node::Kind::map) {
+    faults_.add(node->mark, {fmt::format("'{}' is a map of names", key), words_of(*node),
+                             "name: " + expected(measure, plausible), ""});
+    return;
+  }
+  for (const Entry& entry : node->entries) {
+    const auto amount = quantity_of(entry.value.text, measure, plausible);
+    if (const auto* complaint = std::get_if<Complaint>(&amount)) {
+      faults_.add(entry.value.mark, *complaint);
+    } else {
+      list.push_back({entry.key, entry.mark, &entry.value, std::get<double>(amount)});
+    }
+  }
+}
+
+void Reader::months(std::string_view key, std::optional<ByMonth>& values, Measure measure,
+                    Range plausible, std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  ByMonth read{};
+  if (node->kind != Node::Kind::sequence || node->items.size() != read.size()) {
+    faults_.add(node->mark,
+                {fmt::format("'{}' is a list of twelve months", key),
+                 node->kind == Node::Kind::sequence ? fmt::format("{} values", node->items.size())
+                                                    : words_of(*node),
+                 fmt::format("January to December, each {}", expected(measure, plausible)), ""});
+    return;
+  }
+  const std::size_t faults_before = faults_.met();
+  for (std::size_t month = 0; month < read.size(); ++month) {
+    const auto value = quantity_of(node->items[month].text, measure, plausible);
+    if (const auto* complaint = std::get_if<Complaint>(&value)) {
+      faults_.add(node->items[month].mark, *complaint);
+    } else {
+      read[month] = std::get<double>(value);
+    }
+  }
+  if (faults_.met() == faults_before) values = read;
+}
+
 void Reader::version(std::string_view key, double& value, double current) {
   std::optional<double> given;
   const std::size_t faults_before = faults_.met();
@@ -210,6 +254,12 @@ void Reader::variants(std::string_view key, const Node*& node, std::string_view 
   node = value_of(key);
 }
 
+void Reader::refuse_both(std::string_view first, std::string_view second) {
+  faults_.add(map_.find(second)->mark,
+              {fmt::format("'{}' and '{}' exclude each other in {}", first, second, what_), "",
+               "one of the two", fmt::format("remove `{}`, or `{}`", first, second)});
+}
+
 void Reader::refuse_unknown(const Entry& entry) {
   Complaint complaint{fmt::format("unknown key '{}' in {}", entry.key, what_), entry.key,
                       known_.empty() ? "no keys" : list_of(known_), ""};
@@ -229,6 +279,15 @@ void Reader::finish() {
   for (const Entry& entry : map_.entries) {
     if (std::find(known_.begin(), known_.end(), entry.key) == known_.end()) refuse_unknown(entry);
   }
+}
+
+Node standing_alone(const Node& node, std::string_view key) {
+  if (node.kind != Node::Kind::scalar) return node;
+  Node map;
+  map.kind = Node::Kind::map;
+  map.mark = node.mark;
+  map.entries.push_back({std::string(key), node.mark, node});
+  return map;
 }
 
 void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text) {

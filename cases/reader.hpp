@@ -56,9 +56,16 @@ class Reader : public Vocabulary<Reader> {
   void group(std::string_view key, std::optional<T>& value, std::string_view about);
   template <class T>
   void named(std::string_view key, std::vector<Named<T>>& list, std::string_view about);
+  /// Kinds of which at most one is a key of this map: its inputs, or the one that may stand alone.
+  template <class... T>
+  void alternatives(std::optional<std::variant<T...>>& value);
   template <class... T>
   void one_of(std::string_view key, std::optional<std::variant<T...>>& value,
               std::string_view about);
+  void amounts(std::string_view key, std::vector<Named<double>>& list, Measure measure,
+               Range plausible, std::string_view about);
+  void months(std::string_view key, std::optional<ByMonth>& values, Measure measure,
+              Range plausible, std::string_view about);
   void version(std::string_view key, double& value, double current);
   void section(std::string_view key, const Node*& node, std::string_view about);
   void variants(std::string_view key, const Node*& node, std::string_view about);
@@ -84,6 +91,8 @@ class Reader : public Vocabulary<Reader> {
   [[nodiscard]] std::optional<Entry> kind_of(std::string_view key,
                                              const std::vector<std::string>& kinds);
   void refuse_unknown(const Entry& entry);
+  /// Says that two keys of the map exclude each other.
+  void refuse_both(std::string_view first, std::string_view second);
 
   std::vector<std::string> known_;
 };
@@ -112,6 +121,21 @@ void read_named(const Entry& entry, const std::string& what, FaultList& faults,
 
 void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
 
+/// The map that a plain value stands for: `fRsi: 0.75` is `fRsi: {threshold: 0.75}`. Anything else
+/// as it is.
+[[nodiscard]] Node standing_alone(const Node& node, std::string_view key);
+
+/// Fills a described value from a map, or from a plain value where one of its inputs may stand
+/// alone.
+template <class T>
+void read_part(const Node& node, std::string what, FaultList& faults, T& value) {
+  if constexpr (requires { T::alone; }) {
+    read(standing_alone(node, T::alone), std::move(what), faults, value);
+  } else {
+    read(node, std::move(what), faults, value);
+  }
+}
+
 /// A coordinate, m.
 [[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);
 
@@ -119,7 +143,7 @@ template <class T>
 void Reader::group(std::string_view key, std::optional<T>& value, std::string_view /*about*/) {
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
-  read(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
+  read_part(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
 }
 
 template <class T>
@@ -136,6 +160,24 @@ void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::strin
     list.push_back({entry.key, entry.mark, &entry.value, {}});
     read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
   }
+}
+
+template <class... T>
+void Reader::alternatives(std::optional<std::variant<T...>>& value) {
+  std::string_view chosen;
+  const auto look_for = [&]<class Kind>(Kind kind) {
+    const Node* node = value_of(Kind::name);
+    if (node == nullptr) return;
+    if (!chosen.empty()) {
+      refuse_both(chosen, Kind::name);
+      return;
+    }
+    chosen = Kind::name;
+    const std::size_t faults_before = faults_.met();
+    read_part(*node, '\'' + std::string(Kind::name) + '\'', faults_, kind);
+    if (faults_.met() == faults_before) value = kind;
+  };
+  (look_for(T{}), ...);
 }
 
 template <class... T>

@@ -121,13 +121,29 @@ class Schema : public Vocabulary<Schema> {
   }
   template <class T>
   void group(std::string_view key, const std::optional<T>&, std::string_view about) {
-    set(key, schema_of<T>(), about);
+    set(key, part_schema<T>(), about);
   }
   template <class T>
   void named(std::string_view key, const std::vector<Named<T>>&, std::string_view about) {
     Json schema = typed("object");
     schema.set("additionalProperties", schema_of<T>());
     set(key, std::move(schema), about);
+  }
+  template <class... T>
+  void alternatives(const std::optional<std::variant<T...>>&) {
+    (set(T::name, part_schema<T>(), T::about), ...);
+  }
+  void amounts(std::string_view key, const std::vector<Named<double>>&, Measure measure,
+               Range plausible, std::string_view about) {
+    Json schema = typed("object");
+    schema.set("additionalProperties", quantity_schema(measure, plausible));
+    set(key, std::move(schema), told(about, measure, plausible));
+  }
+  void months(std::string_view key, const std::optional<ByMonth>&, Measure measure, Range plausible,
+              std::string_view about) {
+    Json schema = list_of(quantity_schema(measure, plausible));
+    schema.set("minItems", Json::number(12)).set("maxItems", Json::number(12));
+    set(key, std::move(schema), told(about, measure, plausible));
   }
   template <class... T>
   void one_of(std::string_view key, const std::optional<std::variant<T...>>&,
@@ -188,6 +204,16 @@ class Schema : public Vocabulary<Schema> {
   }
 
  private:
+  /// Of a part one input of which may stand alone.
+  template <class T>
+  static Json part_schema() {
+    if constexpr (requires { T::alone; }) {
+      return any_of({typed(std::vector<std::string>{"number", "string"}), schema_of<T>()});
+    } else {
+      return schema_of<T>();
+    }
+  }
+
   template <class... T>
   static void add_recipes(Schema& kinds, const std::variant<T...>*) {
     (kinds.set(T::name, schema_of<T>(), T::about), ...);

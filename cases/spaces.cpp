@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/air.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -19,17 +20,33 @@ Mark mark_of(const Written& space, std::string_view key) {
   return entry == nullptr ? space.mark : entry->value.mark;
 }
 
+/// Faults of what stands before the surface of a space of this kind.
+void check_behind(const Written& space, SpaceKind kind, FaultList& faults) {
+  if (!space.value.behind) return;
+  if (kind != SpaceKind::inside) {
+    faults.add(mark_of(space, "behind"), {"'behind' is for surfaces inside", "",
+                                          "a space that is inside", "remove `behind`"});
+  }
+  if (space.value.resistance) {
+    faults.add(mark_of(space, "behind"),
+               {fmt::format("the surface resistance of '{}' is given twice", space.name), "",
+                "one of: resistance, behind", "remove one of the two"});
+  }
+}
+
 /// Faults of a space that is no other's `like`.
 void check_own_air(const Written& space, FaultList& faults) {
   if (space.node->kind != Node::Kind::map) return;  // said already
   for (const std::string_view key : {"is", "temperature"}) {
-    if (space.node->find(key) == nullptr && !has_mistyped(*space.node, key)) {
+    const bool follows = key == "temperature" && (space.value.b || !space.value.losses.empty());
+    if (space.node->find(key) == nullptr && !follows && !has_mistyped(*space.node, key)) {
       faults.add(space.mark, {fmt::format("'{}' is missing in the space '{}'", key, space.name), "",
                               key == "is" ? "is: inside, outside or unheated"
                                           : "temperature: that of its air, °C",
                               "or make it `like` another space"});
     }
   }
+  check_behind(space, space.value.is.value_or(SpaceKind::inside), faults);
   if (space.value.wind && space.value.is && *space.value.is != SpaceKind::outside) {
     faults.add(mark_of(space, "wind"), {"wind matters only outside", "", "a space that is outside",
                                         "remove `wind`, or fix `resistance`"});
@@ -38,7 +55,9 @@ void check_own_air(const Written& space, FaultList& faults) {
 
 /// Faults of a space that shares the air of another.
 void check_shared_air(const Written& space, FaultList& faults) {
-  for (const std::string_view key : {"is", "temperature", "humidity"}) {
+  std::vector<std::string_view> keys{"is", "temperature", "b", "losses", "humidity"};
+  if (space.value.moisture) keys.push_back(materials::name_of(*space.value.moisture));
+  for (const std::string_view key : keys) {
     if (const Entry* entry = space.node->find(key)) {
       faults.add(entry->mark, {fmt::format("'{}' is given twice: '{}' is the same air as '{}'", key,
                                            space.name, space.value.like),
@@ -81,7 +100,7 @@ void check_differences(const std::vector<Written>& written, const Per<SpaceId, S
   const Written* warmest = nullptr;
   for (const Written& space : written) {
     if (!space.value.temperature) {
-      if (space.value.like.empty()) return;
+      if (space.value.like.empty() && !space.value.b && space.value.losses.empty()) return;
       continue;
     }
     if (!coldest || *space.value.temperature < *coldest->value.temperature) coldest = &space;
@@ -136,16 +155,22 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     const SpaceId id = spaces.add({.name = space.name,
                                    .is = value.is.value_or(SpaceKind::inside),
                                    .temperature = value.temperature.value_or(0.0),
+                                   .b = {},
+                                   .losses = {},
                                    .humidity = value.humidity,
+                                   .moisture = {},
                                    .wind = value.wind,
                                    .resistance = value.resistance,
+                                   .behind = value.behind,
                                    .air = {}});
     if (value.is) spaces[id].air = id;
+    if (value.behind) spaces[id].resistance = materials::resistance_behind(*value.behind);
     if (value.resistance && *value.resistance > 0.0 && *value.resistance < 0.02) {
       remarks.push_back({fmt::format("the surface resistance of '{}' is very low", space.name),
                          mark_of(space, "resistance").line});
     }
   }
+  derive_air(written, spaces, faults, remarks);
   for (std::size_t i = 0; i < written.size(); ++i) {
     if (written[i].value.like.empty()) {
       check_own_air(written[i], faults);
@@ -160,6 +185,8 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     space.is = air.is;
     space.temperature = air.temperature;
     space.humidity = air.humidity;
+    space.moisture = air.moisture;
+    check_behind(written[i], air.is, faults);
     if (!space.wind) space.wind = air.wind;
   }
   check_differences(written, spaces, faults, remarks);

@@ -53,6 +53,16 @@ constexpr Unit table[] = {
     {"mass-%", Measure::water_mass, 1, 100},
     {"mass%", Measure::water_mass, 1, 100},
     {"%bymass", Measure::water_mass, 1, 100},
+    {"g/h", Measure::moisture_rate, 1, 3.6e6},
+    {"kg/h", Measure::moisture_rate, 1, 3600},
+    {"kg/d", Measure::moisture_rate, 1, 86400},
+    {"m3", Measure::volume},
+    {"1/h", Measure::air_change, 1, 3600},
+    {"/h", Measure::air_change, 1, 3600},
+    {"h-1", Measure::air_change, 1, 3600},
+    {"W/mK", Measure::loss},
+    {"g/m2h", Measure::evaporation, 1, 3.6e6},
+    {"g/m2d", Measure::evaporation, 1, 8.64e7},
     {"%", Measure::share, 1, 100},
 };
 
@@ -117,6 +127,16 @@ Spoken spoken(Measure measure) {
       return {"a moisture content by mass", "kg/kg", false};
     case Measure::water_density:
       return {"a moisture content", "kg/m3", false};
+    case Measure::moisture_rate:
+      return {"a moisture production", "g/h", true};
+    case Measure::volume:
+      return {"a volume", "m³", true};
+    case Measure::air_change:
+      return {"an air change", "1/h", true};
+    case Measure::loss:
+      return {"a heat loss by metre of the section", "W/(m·K)", true};
+    case Measure::evaporation:
+      return {"a rate of evaporation", "g/(m²·h)", true};
     case Measure::share:
       return {"a share", "%", true};
     case Measure::number:

@@ -21,6 +21,11 @@ enum class Measure : std::uint8_t {
   water_volume,   ///< water by volume, m3/m3
   water_mass,     ///< water by mass of the dry material, kg/kg
   water_density,  ///< water in kg per m3 of material
+  moisture_rate,  ///< vapour given off, kg/s
+  volume,         ///< m3
+  air_change,     ///< 1/s
+  loss,           ///< heat loss of a space by metre of the section, W/(m K)
+  evaporation,    ///< water leaving a surface, kg/(m2 s)
   share,          ///< relative, 0 to 1
   number,         ///< without a unit
 };

@@ -58,6 +58,24 @@ class Vocabulary {
     tell(key, value, Measure::water_volume, low, high, about);
   }
   template <class T>
+  void moisture_rate(std::string_view key, T& value, double low, double high,
+                     std::string_view about) {
+    tell(key, value, Measure::moisture_rate, low, high, about);
+  }
+  template <class T>
+  void volume(std::string_view key, T& value, double low, double high, std::string_view about) {
+    tell(key, value, Measure::volume, low, high, about);
+  }
+  template <class T>
+  void air_change(std::string_view key, T& value, double low, double high, std::string_view about) {
+    tell(key, value, Measure::air_change, low, high, about);
+  }
+  template <class T>
+  void evaporation(std::string_view key, T& value, double low, double high,
+                   std::string_view about) {
+    tell(key, value, Measure::evaporation, low, high, about);
+  }
+  template <class T>
   void share(std::string_view key, T& value, double low, double high, std::string_view about) {
     tell(key, value, Measure::share, low, high, about);
   }

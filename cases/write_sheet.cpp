@@ -58,6 +58,8 @@ class SheetWriter {
     add(text, "probes", probes());
     add(text, "readings", readings());
     add(text, "criteria", criteria());
+    if (variant_.climate) text += "\nclimate: " + climate() + '\n';
+    if (const YamlMap map = enough(); !map.empty()) text += "\nenough: " + map.text() + '\n';
     text += fmt::format("\naccuracy: {{fRsi: {}, L2D: {}}}\n", variant_.accuracy.factor,
                         with_unit(variant_.accuracy.coupling, Measure::share));
     return text;
@@ -87,11 +89,19 @@ class SheetWriter {
     for (const SpaceId id : geometry::ids(variant_.spaces)) {
       const Space& space = variant_.spaces[id];
       WrittenSpace written;
-      written.resistance = space.resistance;
+      if (space.behind) {
+        written.behind = space.behind;
+      } else {
+        written.resistance = space.resistance;
+      }
       if (space.air == id) {
         written.is = space.is;
-        written.temperature = space.temperature;
-        written.humidity = space.humidity;
+        written.b = space.b;
+        for (const Loss& loss : space.losses)
+          written.losses.push_back({variant_.spaces[loss.to].name, {}, nullptr, loss.by_metre});
+        if (!space.b && space.losses.empty()) written.temperature = space.temperature;
+        written.moisture = space.moisture;
+        if (!space.moisture) written.humidity = space.humidity;
         written.wind = space.wind;
       } else {
         const Space& air = variant_.spaces[space.air];
@@ -218,13 +228,34 @@ class SheetWriter {
     Lines lines;
     for (const Criterion& criterion : variant_.criteria) {
       WrittenCriterion written;
-      if (const auto* humidity = std::get_if<SurfaceHumidityLimit>(&criterion.test))
-        written.surface_humidity = humidity->limit;
-      if (const auto* factor = std::get_if<FactorThreshold>(&criterion.test))
-        written.factor = factor->threshold;
+      if (criterion.guide.empty()) {
+        std::visit([&](const auto& test) { written.test = test; }, criterion.test);
+      } else {
+        written.test =
+            PublishedTest{criterion.guide, criterion.with_any_resistance ? WithRsi::as_computed
+                                                                         : WithRsi::as_stated};
+      }
       lines.push_back(entry(criterion.name, map_of(written).text()));
     }
     return lines;
+  }
+
+  [[nodiscard]] std::string climate() const {
+    WrittenClimate written;
+    written.source = variant_.climate->source;
+    written.outside_temperature = variant_.climate->outside_temperature;
+    written.outside_humidity = variant_.climate->outside_humidity;
+    written.inside_temperature = variant_.climate->inside_temperature;
+    written.inside_humidity = variant_.climate->inside_humidity;
+    return map_of(written).text();
+  }
+
+  [[nodiscard]] YamlMap enough() const {
+    WrittenEnough written;
+    if (const auto& thickness = variant_.enough.thickness)
+      written.thickness = {thickness->of, thickness->from, thickness->to};
+    if (!variant_.enough.moisture_of.empty()) written.moisture = {variant_.enough.moisture_of};
+    return map_of(written);
   }
 
   const Variant& variant_;

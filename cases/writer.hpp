@@ -84,6 +84,26 @@ class Writer : public Vocabulary<Writer> {
     if (const YamlMap inner = map_of(*value); !inner.empty()) map_.add(key, inner.text());
   }
   template <class... T>
+  void alternatives(std::optional<std::variant<T...>>& value) {
+    if (value) std::visit([&](auto& kind) { map_.add(kind.name, map_of(kind).text()); }, *value);
+  }
+  void amounts(std::string_view key, const std::vector<Named<double>>& list, Measure measure,
+               Range /*plausible*/, std::string_view /*about*/) {
+    if (list.empty()) return;
+    YamlMap inner;
+    for (const Named<double>& one : list)
+      inner.add(yaml_word(one.name), with_unit(one.value, measure));
+    map_.add(key, inner.text());
+  }
+  void months(std::string_view key, const std::optional<ByMonth>& values, Measure measure,
+              Range /*plausible*/, std::string_view /*about*/) {
+    if (!values) return;
+    std::string text;
+    for (const double value : *values)
+      text += (text.empty() ? "" : ", ") + bare_number(value, measure);
+    map_.add(key, '[' + text + ']');
+  }
+  template <class... T>
   void one_of(std::string_view key, std::optional<std::variant<T...>>& value,
               std::string_view /*about*/) {
     if (!value) return;

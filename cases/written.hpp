@@ -8,8 +8,9 @@
 #include <vector>
 
 #include "cases/case.hpp"
-#include "cases/vocabulary.hpp"
-#include "cases/yaml_tree.hpp"
+#include "cases/written_climate.hpp"
+#include "cases/written_criterion.hpp"
+#include "cases/written_space.hpp"
 #include "materials/law.hpp"
 #include "materials/material.hpp"
 #include "materials/moisture.hpp"
@@ -18,44 +19,11 @@
 /// are the one list of its keys: reader, unknown keys, schema and starting cases come from it.
 namespace quoin::cases {
 
-inline constexpr double needed = std::numeric_limits<double>::quiet_NaN();
-inline constexpr double infinite = std::numeric_limits<double>::infinity();
-
-/// One key of a map whose keys are names the author chose.
-template <class T>
-struct Named {
-  std::string name;
-  Mark mark;           ///< of the name
-  const Node* node{};  ///< what it stands for
-  T value;
-};
-
 /// A moisture and how it was written.
 struct WrittenMoisture {
   materials::MoistureState state;
   std::string text;
 };
-
-struct WrittenSpace {
-  std::string like;  ///< empty: an air of its own
-  std::optional<SpaceKind> is;
-  std::optional<double> temperature, humidity, wind, resistance;
-};
-
-template <class Visitor>
-void describe(Visitor& visit, WrittenSpace& space) {
-  visit.text("like", space.like, "a space of the same air; only the surface differs");
-  visit.choice("is", space.is,
-               {{"inside", SpaceKind::inside},
-                {"outside", SpaceKind::outside},
-                {"unheated", SpaceKind::unheated}},
-               "decides the surface resistance");
-  visit.temperature("temperature", space.temperature, -60.0, 80.0, "of the air");
-  visit.humidity("humidity", space.humidity, 0.01, 1.0, "relative humidity of the air");
-  visit.speed("wind", space.wind, 0.0, 40.0, "outside; sets the surface resistance");
-  visit.resistance("resistance", space.resistance, 0.0, 2.0,
-                   "of the surface, in place of the standard's; 0 fixes its temperature");
-}
 
 template <class Visitor, class T>
 void choose_confidence(Visitor& visit, std::string_view key, T& value) {
@@ -197,19 +165,6 @@ void describe(Visitor& visit, WrittenReading& reading) {
   visit.difference("plus or minus", reading.plus_or_minus, 0.01, 10.0, "its uncertainty");
 }
 
-/// Exactly one of the two.
-struct WrittenCriterion {
-  std::optional<double> surface_humidity, factor;
-};
-
-template <class Visitor>
-void describe(Visitor& visit, WrittenCriterion& criterion) {
-  visit.humidity("surface humidity", criterion.surface_humidity, 0.3, 1.0,
-                 "the humidity at an inside surface must not exceed this");
-  visit.number("fRsi", criterion.factor, 0.05, 0.99,
-               "the temperature factor must not fall below this");
-}
-
 template <class Visitor>
 void describe(Visitor& visit, Accuracy& accuracy) {
   visit.number("fRsi", accuracy.factor, 1e-5, 0.1, "half width of the band of fRsi");
@@ -228,6 +183,8 @@ struct Document {
   std::vector<Named<geometry::Point>> probes;
   std::vector<Named<WrittenReading>> readings;
   std::vector<Named<WrittenCriterion>> criteria;
+  std::optional<WrittenClimate> climate;
+  std::optional<WrittenEnough> enough;
   std::optional<Accuracy> accuracy;
   const Node* variants = nullptr;
 };
@@ -245,6 +202,8 @@ void describe(Visitor& visit, Document& document) {
   visit.named("probes", document.probes, "places whose temperature is wanted: [x, y]");
   visit.named("readings", document.readings, "temperatures measured at probes");
   visit.named("criteria", document.criteria, "what counts as a risk");
+  visit.group("climate", document.climate, "twelve months, for a judgement over the year");
+  visit.group("enough", document.enough, "what is changed until a criterion just holds");
   visit.group("accuracy", document.accuracy, "how exact the answer must be");
   visit.variants("variants", document.variants, "each is the case above with some keys replaced");
 }

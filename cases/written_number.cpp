@@ -72,7 +72,8 @@ std::optional<Complaint> misread(const std::string& before, std::string_view aft
                          ? fmt::format("write {0}.{1} or {0}{1}", before, fraction)
                          : fmt::format("write {}.{}", before, fraction)};
   }
-  if (!blankless.empty() && (is_digit(blankless[0]) || blankless[0] == '_')) {
+  const bool per_unit = spaced && blankless.substr(0, 2) == "1/";
+  if (!per_unit && !blankless.empty() && (is_digit(blankless[0]) || blankless[0] == '_')) {
     return Complaint{"something stands between the digits of a number", before + std::string(after),
                      "digits without blanks or underscores", ""};
   }

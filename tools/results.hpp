@@ -34,6 +34,16 @@ enum class Certainty {
   too_close,  ///< the band reaches across the limit
 };
 
+/// How likely it is that a criterion is broken, in the words of the trade.
+enum class Degree { warm_enough, marginal, likely, near_certain };
+
+/// A verdict that allows for what a survey cannot know exactly.
+struct Grade {
+  Degree degree = Degree::warm_enough;
+  double chance = 0.0;    ///< that the criterion is broken, 0 to 1
+  double humidity = 0.0;  ///< of the room, assumed; relative
+};
+
 /// One criterion judged at the coldest spot of one air.
 struct Verdict {
   std::string criterion;
@@ -43,6 +53,7 @@ struct Verdict {
   double band = 0.0;    ///< of the margin, same unit
   std::string unit;     ///< "%RH" or "1"
   Certainty certainty = Certainty::certain;
+  std::optional<Grade> grade;  ///< of criteria that look at the humidity
   std::string gate;  ///< why a favourable verdict is withheld; empty: it is not
 };
 

@@ -13,6 +13,20 @@ std::string_view words_for(Certainty certainty) {
   return "";
 }
 
+std::string_view words_for(Degree degree) {
+  switch (degree) {
+    case Degree::warm_enough:
+      return "warm enough";
+    case Degree::marginal:
+      return "marginal";
+    case Degree::likely:
+      return "likely";
+    case Degree::near_certain:
+      return "near-certain";
+  }
+  return "";
+}
+
 std::string_view words_for(geometry::Dimensions dimensions) {
   switch (dimensions) {
     case geometry::Dimensions::internal:

@@ -9,6 +9,7 @@ namespace quoin::tools {
 
 /// Values that are a choice of few, in the words all outputs use for them.
 [[nodiscard]] std::string_view words_for(Certainty certainty);
+[[nodiscard]] std::string_view words_for(Degree degree);
 [[nodiscard]] std::string_view words_for(geometry::Dimensions dimensions);
 [[nodiscard]] std::string_view words_for(materials::Confidence confidence);
 

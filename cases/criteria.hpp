@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "cases/case.hpp"
+#include "cases/fault_list.hpp"
+#include "cases/named.hpp"
+#include "cases/written_criterion.hpp"
+
+namespace quoin::cases {
+
+/// The criteria as written, guides looked up; mould where none is written and a humidity is known.
+[[nodiscard]] std::vector<Criterion> criteria_of(
+    const std::vector<Named<WrittenCriterion>>& written, const Per<SpaceId, Space>& spaces,
+    FaultList& faults);
+
+/// Refuses thresholds stated for another inside surface resistance than that of the spaces the
+/// section shows: a factor means nothing without its resistance. Call once the sheet is painted.
+void check_resistances(const std::vector<Named<WrittenCriterion>>& written, const Variant& variant,
+                       FaultList& faults);
+
+}  // namespace quoin::cases

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "cases/csv.hpp"
+
+#include <algorithm>
+
+#include "cases/plain_text.hpp"
+#include "cases/quantity.hpp"
+
+namespace quoin::cases {
+namespace {
+
+std::vector<CsvCell> cells_of(std::string_view line, std::size_t number) {
+  std::vector<CsvCell> cells;
+  for (std::size_t start = 0; start <= line.size();) {
+    const std::size_t end = std::min(line.find(',', start), line.size());
+    const std::string_view whole = line.substr(start, end - start);
+    const std::string_view text = trimmed(whole);
+    const auto lead = text.empty() ? 0 : static_cast<std::size_t>(text.data() - whole.data());
+    cells.push_back({text, {number, start + lead + 1}});
+    start = end + 1;
+  }
+  return cells;
+}
+
+}  // namespace
+
+std::vector<std::vector<CsvCell>> csv_rows(std::string_view text) {
+  std::vector<std::vector<CsvCell>> rows;
+  std::size_t number = 0;
+  for (const std::string_view line : lines_of(without_byte_order_mark(text))) {
+    ++number;
+    const std::string_view shown = trimmed(line);
+    if (!shown.empty() && shown[0] != '#') rows.push_back(cells_of(line, number));
+  }
+  return rows;
+}
+
+}  // namespace quoin::cases

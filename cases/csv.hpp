@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "cases/fault_list.hpp"
+
+namespace quoin::cases {
+
+/// One value of a table and where it stands.
+struct CsvCell {
+  std::string_view text;  ///< without blanks at its ends
+  Mark mark;
+};
+
+/// The rows of a text of comma-separated values, the heading first. Empty lines and lines that
+/// begin with # are left out. The text must outlive the rows.
+[[nodiscard]] std::vector<std::vector<CsvCell>> csv_rows(std::string_view text);
+
+}  // namespace quoin::cases

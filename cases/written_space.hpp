@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "cases/named.hpp"
+#include "cases/vocabulary.hpp"
+
+namespace quoin::cases {
+
+/// A space as it is written.
+struct WrittenSpace {
+  std::string like;  ///< empty: an air of its own
+  std::optional<SpaceKind> is;
+  std::optional<double> temperature, b;
+  std::vector<Named<double>> losses;
+  std::optional<double> humidity;
+  std::optional<materials::HumiditySource> moisture;
+  std::optional<double> wind, resistance;
+  std::optional<materials::Behind> behind;
+};
+
+template <class Visitor>
+void describe(Visitor& visit, WrittenSpace& space) {
+  visit.text("like", space.like, "a space of the same air; only the surface differs");
+  visit.choice("is", space.is,
+               {{"inside", SpaceKind::inside},
+                {"outside", SpaceKind::outside},
+                {"unheated", SpaceKind::unheated}},
+               "decides the surface resistance");
+  visit.temperature("temperature", space.temperature, -60.0, 80.0, "of the air");
+  visit.number("b", space.b, 0.0, 1.0,
+               "unheated, in place of the temperature: how far it is from the inside towards the "
+               "outside; 0 as warm as inside, 1 as cold as outside");
+  visit.amounts("losses", space.losses, Measure::loss, {0.0, 1000.0},
+                "unheated, in place of the temperature: what it loses to each space other than "
+                "through this section, so that its temperature follows from its heat balance");
+  visit.humidity("humidity", space.humidity, 0.01, 1.0, "relative humidity of the air");
+  visit.alternatives(space.moisture);
+  visit.speed("wind", space.wind, 0.0, 40.0, "outside; sets the surface resistance");
+  visit.resistance("resistance", space.resistance, 0.0, 2.0,
+                   "of the surface, in place of the standard's; 0 fixes its temperature");
+  materials::choose_behind(visit, space.behind);
+}
+
+}  // namespace quoin::cases
