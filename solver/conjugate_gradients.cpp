@@ -69,12 +69,12 @@ struct Outflow {
 
 }  // namespace
 
-ConjugateGradients::ConjugateGradients(const Conductances<double>& network)
-    : x(network.layout),
-      residual(network.layout),
+ConjugateGradients::ConjugateGradients(const Conductances<double>& network, Arena& arena)
+    : x(network.layout, arena),
+      residual(network.layout, arena),
       network_(&network),
-      direction_(network.layout),
-      image_(network.layout),
+      direction_(network.layout, arena),
+      image_(network.layout, arena),
       sums_(3 * network.layout.panel_count(), 0.0) {}
 
 template <typename Act>

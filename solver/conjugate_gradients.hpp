@@ -25,7 +25,7 @@ struct Misfit {
 /// functions are called by every member of a team and return the same to each, whatever its size.
 class ConjugateGradients {
  public:
-  explicit ConjugateGradients(const Conductances<double>& network);
+  ConjugateGradients(const Conductances<double>& network, Arena& arena);
 
   Panels<double> x;
   Panels<double> residual;  ///< takes the right-hand side first

@@ -42,9 +42,9 @@ void copy_columns(const PanelLayout& from_layout, const Panels<From>& from,
 
 /// The same network in the layout that suits its size best.
 template <typename From, typename To>
-Conductances<To> relaid(const Conductances<From>& network) {
+Conductances<To> relaid(const Conductances<From>& network, Arena& arena) {
   const PanelLayout layout = panel_layout(network.layout.columns, network.layout.rows);
-  Conductances<To> result(layout, network.tied);
+  Conductances<To> result(layout, network.tied, arena);
   const Rows rows = all_rows(network.rows);
   const auto copy = [&](const Panels<From>& from, Panels<To>& to) {
     copy_columns(network.layout, from, layout, to, rows, Member(0, 1, nullptr));
@@ -93,71 +93,77 @@ bool needs_double_precision(const Conductances<T>& network) {
 }
 
 template <typename T>
-Multigrid<T>::Multigrid(Conductances<T>&& network, int threads) {
-  Conductances<T> fine = std::move(network);
+Multigrid<T>::Multigrid(const Conductances<T>& network, int threads, Arena& arena) {
+  Conductances<T> fine = network;
   while (true) {
     Conductances<T> coarse;
     const bool last = fine.layout.columns == 1;
-    grids_.push_back({std::make_unique<Level<T>>(std::move(fine), coarse, threads), nullptr});
+    grids_.push_back({std::make_unique<Level<T>>(fine, coarse, threads, arena), {}, {}});
     if (last) return;
     Grid& grid = grids_.back();
     if (std::is_same_v<T, float> && needs_double_precision(coarse)) {
-      grid.bridge = std::make_unique<Panels<T>>(coarse.layout);
-      tail_ = std::make_unique<Multigrid<double>>(relaid<T, double>(coarse), threads);
+      grid.down.emplace(coarse.layout, arena);
+      grid.up.emplace(coarse.layout, arena);
+      tail_ = std::make_unique<Multigrid<double>>(relaid<T, double>(coarse, arena), threads, arena);
       return;
     }
     if (!keeps_layout(coarse.layout)) {
-      grid.bridge = std::make_unique<Panels<T>>(coarse.layout);
-      coarse = relaid<T, T>(coarse);
+      grid.down.emplace(coarse.layout, arena);
+      grid.up.emplace(coarse.layout, arena);
+      coarse = relaid<T, T>(coarse, arena);
     }
-    fine = std::move(coarse);
+    fine = coarse;
   }
 }
 
 template <typename T>
 void Multigrid<T>::cycle(const Member& member, double* products) {
-  const std::size_t last = grids_.size() - 1;
-  for (std::size_t l = 0; l < grids_.size(); ++l) {
-    Level<T>& level = *grids_[l].level;
-    if (level.layout().columns == 1) {
-      if (member.leads()) level.solve_single(l == 0 ? products : nullptr);
-      member.meet();
-      break;
-    }
-    Panels<T>* bridge = grids_[l].bridge.get();
-    const PanelLayout below = halved(level.layout());
-    level.descend(member, bridge != nullptr ? *bridge : grids_[l + 1].level->rhs);
-    if (bridge == nullptr) continue;
-    if (l < last) {
-      Level<T>& next = *grids_[l + 1].level;
-      copy_columns(below, *bridge, next.layout(), next.rhs, all_rows(level.rows()), member);
-      member.meet();
-    } else {
-      const PanelLayout layout = tail_->layout();
-      copy_columns(below, *bridge, layout, tail_->rhs(), all_rows(level.rows()), member);
-      member.meet();
-      tail_->cycle(member);
-    }
-  }
-  for (std::size_t l = grids_.size(); l-- != 0;) {
-    Level<T>& level = *grids_[l].level;
-    if (level.layout().columns == 1) continue;
-    double* wanted = l == 0 ? products : nullptr;
-    Panels<T>* bridge = grids_[l].bridge.get();
-    const PanelLayout below = halved(level.layout());
-    if (bridge == nullptr) {
-      level.ascend(member, grids_[l + 1].level->x, wanted);
-      continue;
-    }
-    if (l < last) {
-      const Level<T>& next = *grids_[l + 1].level;
-      copy_columns(next.layout(), next.x, below, *bridge, all_rows(level.rows()), member);
-    } else {
-      copy_columns(tail_->layout(), tail_->x(), below, *bridge, all_rows(level.rows()), member);
-    }
+  for (std::size_t l = 0; l < grids_.size(); ++l) descend(l, member, products);
+  if (tail_) tail_->cycle(member);
+  for (std::size_t l = grids_.size(); l-- != 0;) ascend(l, member, l == 0 ? products : nullptr);
+}
+
+template <typename T>
+void Multigrid<T>::descend(std::size_t l, const Member& member, double* products) {
+  Grid& grid = grids_[l];
+  Level<T>& level = *grid.level;
+  if (level.layout().columns == 1) {
+    if (member.leads()) level.solve_single(l == 0 ? products : nullptr);
     member.meet();
-    level.ascend(member, *bridge, wanted);
+    return;
   }
+  level.descend(member, grid.down ? *grid.down : grids_[l + 1].level->rhs);
+  if (!grid.down) return;
+  const auto copy_to = [&](const PanelLayout& layout, auto& rhs) {
+    copy_columns(halved(level.layout()), *grid.down, layout, rhs, all_rows(level.rows()), member);
+  };
+  if (l + 1 < grids_.size()) {
+    copy_to(grids_[l + 1].level->layout(), grids_[l + 1].level->rhs);
+  } else {
+    copy_to(tail_->layout(), tail_->rhs());
+  }
+  member.meet();
+}
+
+template <typename T>
+void Multigrid<T>::ascend(std::size_t l, const Member& member, double* products) {
+  Grid& grid = grids_[l];
+  Level<T>& level = *grid.level;
+  if (level.layout().columns == 1) return;
+  if (!grid.up) {
+    level.ascend(member, grids_[l + 1].level->x, products);
+    return;
+  }
+  const auto copy_from = [&](const PanelLayout& layout, const auto& x) {
+    copy_columns(layout, x, halved(level.layout()), *grid.up, all_rows(level.rows()), member);
+  };
+  if (l + 1 < grids_.size()) {
+    copy_from(grids_[l + 1].level->layout(), grids_[l + 1].level->x);
+  } else {
+    copy_from(tail_->layout(), tail_->x());
+  }
+  member.meet();
+  level.ascend(member, *grid.up, products);
 }
 
 template bool needs_double_precision(const Conductances<float>&);

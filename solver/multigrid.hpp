@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "solver/multigrid_level.hpp"
@@ -21,7 +22,7 @@ template <typename T>
 template <typename T>
 class Multigrid {
  public:
-  Multigrid(Conductances<T>&& network, int threads);
+  Multigrid(const Conductances<T>& network, int threads, Arena& arena);
 
   [[nodiscard]] const PanelLayout& layout() const { return grids_.front().level->layout(); }
   [[nodiscard]] Panels<T>& rhs() { return grids_.front().level->rhs; }
@@ -34,10 +35,14 @@ class Multigrid {
  private:
   struct Grid {
     std::unique_ptr<Level<T>> level;
-    /// The halved columns, where the next coarser grid deals them out anew or is in double; else
-    /// empty.
-    std::unique_ptr<Panels<T>> bridge;
+    /// What goes down to the next coarser grid and what comes up from it, where that grid deals
+    /// out its columns anew or is in double.
+    std::optional<Panels<T>> down;
+    std::optional<Panels<T>> up;
   };
+
+  void descend(std::size_t l, const Member& member, double* products);
+  void ascend(std::size_t l, const Member& member, double* products);
 
   std::vector<Grid> grids_;
   std::unique_ptr<Multigrid<double>> tail_;  // what follows below the last grid, if anything

@@ -16,14 +16,14 @@ constexpr float least_weight = 1e-10F;
 }  // namespace
 
 template <typename T>
-Conductances<T>::Conductances(const PanelLayout& shape, bool with_ties)
+Conductances<T>::Conductances(const PanelLayout& shape, bool with_ties, Arena& arena)
     : layout(shape),
       tied(with_ties),
       rows(shape.groups, Rows{0, shape.panel_size()}),
-      east(shape),
-      north(shape),
-      ground(shape),
-      tie(with_ties ? Panels<T>(shape) : Panels<T>()) {}
+      east(shape, arena),
+      north(shape, arena),
+      ground(shape, arena),
+      tie(with_ties ? Panels<T>(shape, arena) : Panels<T>()) {}
 
 template <typename T>
 void Conductances<T>::write_ghosts() {
@@ -71,26 +71,27 @@ struct Level<T>::Parts {
 // it.
 
 template <typename T>
-Level<T>::Level(Conductances<T>&& network, Conductances<T>& coarse, int threads)
-    : rhs(network.layout),
-      x(network.layout),
+Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena)
+    : rhs(network.layout, arena),
+      x(network.layout, arena),
       layout_(network.layout),
       rows_(network.rows),
       tied_(network.tied),
-      east_(std::move(network.east)),
-      tie_(std::move(network.tie)),
-      carry_(network.layout),
-      inverse_pivot_(network.layout) {
+      east_(network.east),
+      tie_(network.tie),
+      carry_(network.layout, arena),
+      inverse_pivot_(network.layout, arena) {
   if (layout_.columns == 1) {
     factorise_even(network, layout_.slot(0, 0), rows_[0]);
     return;
   }
   deal_out(static_cast<std::size_t>(threads));
-  coarse = Conductances<T>(halved(layout_), true);
+  coarse = Conductances<T>(halved(layout_), true, arena);
   // Three panels for each member, two for each segment.
   const auto members = static_cast<std::size_t>(threads);
-  Panels<T> work(PanelLayout{0, layout_.rows, 3 * members, 1});
-  Panels<T> handed(PanelLayout{0, layout_.rows, 2 * segments_.size(), 1});
+  Arena scratch(0);
+  Panels<T> work(PanelLayout{0, layout_.rows, 3 * members, 1}, scratch);
+  Panels<T> handed(PanelLayout{0, layout_.rows, 2 * segments_.size(), 1}, scratch);
   const auto parts_of = [&](const Segment& segment) {
     const std::size_t w = 3 * segment.owner;
     const auto h = 2 * static_cast<std::size_t>(&segment - segments_.data());

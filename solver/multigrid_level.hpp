@@ -19,7 +19,7 @@ template <typename T>
 struct Conductances {
   Conductances() = default;
   /// Without conductances yet.
-  Conductances(const PanelLayout& shape, bool with_ties);
+  Conductances(const PanelLayout& shape, bool with_ties, Arena& arena);
 
   /// Fills the ghosts of what leads to the next column.
   void write_ghosts();
@@ -51,7 +51,7 @@ class Level {
   ///   east = (west coupling * r + east coupling * p) / 2,  ground += coupling * s,
   /// and d = p d[west] + r d[east] in what the odd column dissipates along its rows. No difference
   /// of like numbers is ever taken: contrasts cannot spoil a coarse network.
-  Level(Conductances<T>&& network, Conductances<T>& coarse, int threads);
+  Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena);
 
   [[nodiscard]] const PanelLayout& layout() const { return layout_; }
 

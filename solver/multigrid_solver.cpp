@@ -16,6 +16,11 @@ constexpr std::size_t nodes_per_thread = 20'000;
 /// Times that conjugate gradients start from a fresh residual.
 constexpr int pass_limit = 6;
 
+/// Seven arrays on the finest grid, eight on each coarser one.
+constexpr std::size_t arrays_of_levels = 15;
+
+std::size_t places(const PanelLayout& layout) { return layout.slot_count() * layout.panel_size(); }
+
 /// Where the nodes of the user's grid stand in panels.
 class Arrangement {
  public:
@@ -95,8 +100,9 @@ class Arrangement {
   ActiveRows rows_;
 };
 
-Conductances<double> panelled(const FivePointOperator& network, const Arrangement& arrangement) {
-  Conductances<double> result(arrangement.layout(), false);
+Conductances<double> panelled(const FivePointOperator& network, const Arrangement& arrangement,
+                              Arena& arena) {
+  Conductances<double> result(arrangement.layout(), false, arena);
   result.rows = arrangement.rows();
   const bool upright = arrangement.upright();
   arrangement.read(upright ? network.east : network.north, result.east);
@@ -108,9 +114,9 @@ Conductances<double> panelled(const FivePointOperator& network, const Arrangemen
 
 /// A copy for a preconditioner to keep.
 template <typename T>
-Conductances<T> copied(const Conductances<double>& network) {
+Conductances<T> copied(const Conductances<double>& network, Arena& arena) {
   const PanelLayout& layout = network.layout;
-  Conductances<T> result(layout, false);
+  Conductances<T> result(layout, false, arena);
   result.rows = network.rows;
   const auto copy = [](const double* from, T* to, const Rows& rows) {
     for (std::size_t k = rows.begin; k < rows.end; ++k) to[k] = static_cast<T>(from[k]);
@@ -132,14 +138,18 @@ class MultigridSolver : public LinearSolver {
   MultigridSolver(const FivePointOperator& network, const LinearOptions& options)
       : options_(options),
         arrangement_(network),
-        network_(panelled(network, arrangement_)),
-        gradients_(network_) {
+        vectors_(7 * sizeof(double) * places(arrangement_.layout())),
+        network_(panelled(network, arrangement_, vectors_)),
+        gradients_(network_, vectors_) {
     const auto useful = static_cast<int>(network.size() / nodes_per_thread + 1);
     options_.threads = std::clamp(options_.threads, 1, useful);
     if (needs_double_precision(network_)) {
       go_double();
     } else {
-      single_ = std::make_unique<Multigrid<float>>(copied<float>(network_), options_.threads);
+      levels_ =
+          std::make_unique<Arena>(arrays_of_levels * sizeof(float) * places(arrangement_.layout()));
+      single_ = std::make_unique<Multigrid<float>>(copied<float>(network_, *levels_),
+                                                   options_.threads, *levels_);
     }
   }
 
@@ -157,15 +167,20 @@ class MultigridSolver : public LinearSolver {
  private:
   void go_double() {
     single_.reset();
-    double_ = std::make_unique<Multigrid<double>>(copied<double>(network_), options_.threads);
+    levels_ =
+        std::make_unique<Arena>(arrays_of_levels * sizeof(double) * places(arrangement_.layout()));
+    double_ = std::make_unique<Multigrid<double>>(copied<double>(network_, *levels_),
+                                                  options_.threads, *levels_);
   }
 
   LinearReport solve_one(std::span<const double> rhs, std::span<double> temperatures);
 
   LinearOptions options_;
   Arrangement arrangement_;
+  Arena vectors_;
   Conductances<double> network_;
   ConjugateGradients gradients_;
+  std::unique_ptr<Arena> levels_;
   std::unique_ptr<Multigrid<float>> single_;  // one of the two
   std::unique_ptr<Multigrid<double>> double_;
 };

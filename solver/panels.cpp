@@ -1,20 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/panels.hpp"
 
-#include <cstdlib>
 #include <limits>
-#include <new>
-
-#ifdef __linux__
-#include <sys/mman.h>
-#endif
 
 namespace quoin::solver {
 
 namespace {
-
-constexpr std::size_t row_alignment = 128;
-constexpr std::size_t huge_page = std::size_t{1} << 21;
 
 std::size_t ceiling(std::size_t value, std::size_t step) { return (value + step - 1) / step; }
 
@@ -54,25 +45,9 @@ PanelLayout halved(const PanelLayout& layout) {
 }
 
 template <typename T>
-Panels<T>::Panels(const PanelLayout& layout) : layout_(layout) {
-  const std::size_t bytes = layout.slot_count() * layout.panel_size() * sizeof(T);
-  const std::size_t alignment = bytes < huge_page ? row_alignment : huge_page;
-  std::size_t space = bytes + alignment;
-  memory_.reset(std::calloc(space, 1));
-  void* start = memory_.get();
-  if (start == nullptr || std::align(alignment, bytes, start, space) == nullptr) {
-    throw std::bad_alloc();
-  }
-#ifdef __linux__
-  if (alignment == huge_page) madvise(start, bytes, MADV_HUGEPAGE);  // a wish that may be refused
-#endif
-  first_ = static_cast<T*>(start);
-}
-
-template <typename T>
-void Panels<T>::Release::operator()(void* memory) const {
-  std::free(memory);
-}
+Panels<T>::Panels(const PanelLayout& layout, Arena& arena)
+    : layout_(layout),
+      first_(static_cast<T*>(arena.take(layout.slot_count() * layout.panel_size() * sizeof(T)))) {}
 
 template <typename T>
 void Panels<T>::write_east_ghost(std::size_t group, const Rows& rows) {

@@ -2,8 +2,9 @@
 #pragma once
 
 #include <cstddef>
-#include <memory>
 #include <vector>
+
+#include "solver/arena.hpp"
 
 namespace quoin::solver {
 
@@ -56,12 +57,12 @@ struct Rows {
 /// The rows of each group outside which nothing is active.
 using ActiveRows = std::vector<Rows>;
 
-/// Values on the nodes of a grid, panel by panel. Begins with zeros.
+/// Values on the nodes of a grid, panel by panel, in the memory of an arena. Begins with zeros.
 template <typename T>
 class Panels {
  public:
   Panels() = default;
-  explicit Panels(const PanelLayout& layout);
+  Panels(const PanelLayout& layout, Arena& arena);
 
   /// First value of the panel in a slot. Row j begins at j * lane_count.
   [[nodiscard]] T* operator[](std::size_t slot) { return first_ + slot * layout_.panel_size(); }
@@ -75,11 +76,7 @@ class Panels {
   void write_west_ghost(std::size_t group, const Rows& rows);
 
  private:
-  struct Release {
-    void operator()(void* memory) const;
-  };
   PanelLayout layout_;
-  std::unique_ptr<void, Release> memory_;
   T* first_ = nullptr;
 };
 
