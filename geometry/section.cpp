@@ -117,7 +117,7 @@ double mean_thickness(const Outline& outline) {
 }
 
 void note_deviation(Section& section, const Outline& outline, const Chain& chain) {
-  if (chain.deviation <= snap) return;
+  if (chain.deviation <= 3 * snap) return;  // rounding of coordinates
   section.deviation = std::max(section.deviation, chain.deviation);
   section.thinness = std::max(section.thinness, chain.deviation / mean_thickness(outline));
   for (const Stretch& stretch : chain.stretches) {
@@ -147,6 +147,50 @@ Section painted(const Sheet& sheet) {
 Section section_of(const Sheet& sheet) {
   const Section section = painted(sheet);
   return section.cells.empty() ? section : joined(trimmed(section));
+}
+
+Section with_lines_through(const Section& section, const std::vector<Point>& places) {
+  if (!section.lengthening.empty()) return section;  // its stretches lie between neighbouring lines
+  std::vector<char> crossed_column(section.columns());
+  std::vector<char> crossed_row(section.rows());
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      if (section.cell(i, j).split != Split::none) crossed_column[i] = crossed_row[j] = 1;
+    }
+  }
+  // The lines of one axis with the new ones, and of each strip between them the one it was part of.
+  const auto with = [](const std::vector<double>& lines, const std::vector<char>& crossed,
+                       const std::vector<double>& wanted, std::vector<std::size_t>& origin) {
+    std::vector<double> all;
+    for (std::size_t k = 0; k + 1 < lines.size(); ++k) {
+      all.push_back(lines[k]);
+      origin.push_back(k);
+      if (crossed[k] != 0) continue;
+      for (const double at : wanted) {
+        if (at < all.back() + snap || at > lines[k + 1] - snap) continue;
+        all.push_back(at);
+        origin.push_back(k);
+      }
+    }
+    all.push_back(lines.back());
+    return all;
+  };
+  const auto sorted = [&places](double Point::*axis) {
+    std::vector<double> values;
+    for (const Point place : places) values.push_back(place.*axis);
+    std::sort(values.begin(), values.end());
+    return values;
+  };
+  Section result = section;
+  std::vector<std::size_t> column;
+  std::vector<std::size_t> row;
+  result.x = with(section.x, crossed_column, sorted(&Point::x), column);
+  result.y = with(section.y, crossed_row, sorted(&Point::y), row);
+  result.cells.clear();
+  for (const std::size_t j : row) {
+    for (const std::size_t i : column) result.cells.push_back(section.cell(i, j));
+  }
+  return result;
 }
 
 }  // namespace quoin::geometry

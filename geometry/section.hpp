@@ -42,4 +42,9 @@ struct Section {
 /// and columns that hold nothing but spaces and gaps beyond the material are cut away.
 [[nodiscard]] Section section_of(const Sheet& sheet);
 
+/// The same section with lines through some places, so that these are nodes of every mesh on it.
+/// Places that lie on a line already, or in a strip that a sloping edge crosses, or outside, get
+/// none.
+[[nodiscard]] Section with_lines_through(const Section& section, const std::vector<Point>& places);
+
 }  // namespace quoin::geometry

@@ -7,7 +7,7 @@
 namespace quoin::geometry {
 namespace {
 
-constexpr double same_line = 1e-6;  // m: what rounding may part
+constexpr double same_line = 2e-5;  // m: nearer lines would only make slivers
 
 struct Edge {
   Point a;

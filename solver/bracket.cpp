@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "solver/assembly.hpp"
 #include "solver/gap.hpp"
@@ -29,6 +30,8 @@ Coupling coupling_between(std::size_t a, std::size_t b, const Field& field,
   Coupling coupling{field.airs[a], field.airs[b]};
   coupling.low = std::max(0.0, (below - (others ? together(from_above) : 0.0)) / 2);
   coupling.high = (above - (others ? together(from_below) : 0.0)) / 2;
+  if (coupling.low > coupling.high)
+    std::swap(coupling.low, coupling.high);  // exact but for rounding
   coupling.value = (coupling.low + coupling.high) / 2;
   const auto pair = std::pair{field.airs[a], field.airs[b]};
   if (std::find(field.touching.begin(), field.touching.end(), pair) != field.touching.end()) {

@@ -124,15 +124,14 @@ std::size_t node_at(const geometry::Mesh& mesh, geometry::Point place) {
 
 /// Widens the bands of the coldest spots and of the probes where the newest lines moved the
 /// temperature to and fro by more than the three grids show, as steps of opposite sign can hide
-/// each other; a third of it remains at second order. Adds what each column and row did, in units
-/// of the wanted accuracy.
+/// each other. Adds what each column and row did, in units of the wanted accuracy.
 void look_at_places(const Question& question, const Level& finest, const Network& network,
                     Solution& solution, Blame& blame) {
   const geometry::Mesh& mesh = finest.field.mesh;
   const auto look = [&](geometry::Point place, Estimate& temperature, double unit) {
     const std::vector<double> influence = network.influence(node_at(mesh, place));
     const Surplus moved = surplus_of(mesh, network.assembly(), finest.temperature, influence);
-    temperature.band = std::max(temperature.band, moved.newest / 3);
+    temperature.band = std::max(temperature.band, moved.newest / 2);
     add(blame, moved.blame, 1 / (*question.factor_band * unit));
   };
   for (AirSurface& air : solution.airs) {
@@ -184,10 +183,11 @@ Solution solution_of(const Question& question, const Effort& effort) {
   Solution solution;
   solution.physics = question.physics;
   Levels levels;
-  geometry::Subdivision fine = geometry::subdivision_of(question.section, effort.cells_per_metre);
+  const geometry::Section section = with_lines_through(question.section, question.probes);
+  geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
   for (;;) {
     const auto mesh_with = [&](const geometry::Subdivision& subdivision) {
-      return geometry::mesh_of(question.section, subdivision);
+      return geometry::mesh_of(section, subdivision);
     };
     const auto network_on = [&](const geometry::Mesh& mesh) {
       return Network(node_centred(mesh, question.physics), effort.linear);
