@@ -177,14 +177,14 @@ class FieldDrawing {
     }
   }
 
-  void draw_coldest(Canvas& canvas, TakenRoom& taken) const {
+  void draw_coldest(Canvas& canvas, Callouts& callouts, TakenRoom& taken) const {
     for (const solver::AirSurface& air : solved_.surface.airs) {
       if (solved_.variant.spaces[air.air].is != cases::SpaceKind::inside) continue;
       const Point at = view_(air.coldest.place);
       draw_coldest_mark(canvas, at);
       taken.take(Box{at, 12.0, 12.0, 0.0});
-      draw_callout(canvas, view_, at, towards(air.air, at),
-                   fmt::format("coldest {:.1f} °C", air.coldest.temperature.value), taken);
+      callouts.add(at, towards(air.air, at),
+                   fmt::format("coldest {:.1f} °C", air.coldest.temperature.value));
     }
   }
 
@@ -335,11 +335,13 @@ std::string field_picture(const SolvedVariant& solved, std::string_view title,
 
   // What is drawn on top takes its room first.
   Canvas marks, limits;
-  drawing.draw_coldest(marks, taken);
-  draw_probes(marks, view, solved.variant, probe_words(solved), taken);
+  Callouts callouts(view, solved.variant, taken);
+  drawing.draw_coldest(marks, callouts, taken);
+  draw_probes(marks, view, solved.variant, probe_words(solved), callouts, taken);
   drawing.draw_limits(limits, taken);
   drawing.draw_isotherms(canvas, taken);
   canvas.append(limits);
+  callouts.draw(canvas);
   canvas.append(marks);
 
   const double bar = std::min(view.height() - 40.0, 360.0);

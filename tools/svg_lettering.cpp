@@ -52,6 +52,13 @@ bool apart(const Box& a, const Box& b) {
   });
 }
 
+/// The box of a thin line.
+Box box_along(Point from, Point to) {
+  const double length = std::hypot(to.x - from.x, to.y - from.y);
+  const double turn = -std::atan2(to.y - from.y, to.x - from.x) * 180.0 / std::numbers::pi;
+  return {{(from.x + to.x) / 2, (from.y + to.y) / 2}, length, 1.0, turn};
+}
+
 }  // namespace
 
 double text_width(std::string_view text, double size) {
@@ -121,10 +128,8 @@ bool TakenRoom::is_free(const Box& box) const {
                       [&](const Box& taken) { return overlap(taken, box); });
 }
 
-void TakenRoom::take(Point from, Point to) {
-  const double length = std::hypot(to.x - from.x, to.y - from.y);
-  const double turn = -std::atan2(to.y - from.y, to.x - from.x) * 180.0 / std::numbers::pi;
-  take({{(from.x + to.x) / 2, (from.y + to.y) / 2}, length, 1.0, turn});
-}
+bool TakenRoom::is_free(Point from, Point to) const { return is_free(box_along(from, to)); }
+
+void TakenRoom::take(Point from, Point to) { take(box_along(from, to)); }
 
 }  // namespace quoin::tools

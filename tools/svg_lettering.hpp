@@ -37,6 +37,7 @@ struct Box {
 class TakenRoom {
  public:
   [[nodiscard]] bool is_free(const Box& box) const;
+  [[nodiscard]] bool is_free(Point from, Point to) const;  ///< for a thin line
   void take(const Box& box) { boxes_.push_back(box); }
   void take(Point from, Point to);  ///< a thin line
 

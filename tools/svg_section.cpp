@@ -175,13 +175,16 @@ std::string section_picture(const cases::Variant& variant,
              "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"1.2\"");
   draw_cuts(canvas, view);
   dimensions.draw(canvas, view);
-  draw_probes(canvas, view, variant, {}, taken);
+  Callouts callouts(view, variant, taken);
+  draw_probes(canvas, view, variant, {}, callouts, taken);
+  callouts.draw(canvas);
 
   const Legend legend(view, variant, conductivity);
   double bottom = view.corner().y + view.height() + dimensions.room(view, Side::below) + 14.0;
   if (beside) {
-    const Point at{page_width - page_edge - legend_width, view.corner().y + 4.0};
-    legend.draw(canvas, looks, at, legend_width, 1);
+    const Point at{view.corner().x + view.width() + dimensions.room(view, Side::right) + 20.0,
+                   view.corner().y + 4.0};
+    legend.draw(canvas, looks, at, page_width - page_edge - at.x, 1);
     bottom = std::max(bottom, at.y + legend.height(1) + 12.0);
   } else {
     legend.draw(canvas, looks, {page_edge, bottom}, page_width - 2 * page_edge, 2);

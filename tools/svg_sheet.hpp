@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "tools/svg_view.hpp"
+#include "tools/svg_callouts.hpp"
 
 namespace quoin::tools {
 
@@ -21,12 +21,7 @@ double draw_note(Canvas& canvas, std::string_view note, double top);
 
 /// Marks the probes; `words` stand beside their names where given. Shape: empty or one a probe.
 void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant,
-                 const std::vector<std::string>& words, TakenRoom& taken);
-
-/// Words near a place, where there is room, joined to it by a thin line. Tries the side towards
-/// `away` first.
-void draw_callout(Canvas& canvas, const View& view, Point at, Point away, std::string_view words,
-                  TakenRoom& taken);
+                 const std::vector<std::string>& words, Callouts& callouts, TakenRoom& taken);
 
 /// The section in words, for those who cannot see it.
 [[nodiscard]] std::string description_of(const cases::Variant& variant);

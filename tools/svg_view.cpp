@@ -125,7 +125,7 @@ View::View(Section section, Point corner, double width, double height)
   section_ = framed(std::move(section_), material_, margins_, scale_);
 }
 
-bool View::is_in_air(const Box& box) const {
+bool View::shows_only(const Chosen& chosen, const Box& box) const {
   const auto strip = [](const std::vector<double>& lines, double at) {
     return static_cast<std::size_t>(std::upper_bound(lines.begin(), lines.end(), at) -
                                     lines.begin());
@@ -138,10 +138,7 @@ bool View::is_in_air(const Box& box) const {
   for (std::size_t j = south; j <= north; ++j) {
     for (std::size_t i = west; i <= east; ++i) {
       const Cell& cell = section_.cell(i - 1, j - 1);
-      if (!std::holds_alternative<SpaceId>(cell.below) ||
-          !std::holds_alternative<SpaceId>(cell.above)) {
-        return false;
-      }
+      if (!chosen(cell.below) || !chosen(cell.above)) return false;
     }
   }
   return true;

@@ -67,8 +67,8 @@ class View {
   [[nodiscard]] double height() const {
     return material_.height() * scale_ + margins_.above + margins_.below;
   }
-  /// Whether a box lies where the section shows spaces only.
-  [[nodiscard]] bool is_in_air(const Box& box) const;
+  /// Whether a box lies where the section shows nothing but what `chosen` accepts.
+  [[nodiscard]] bool shows_only(const Chosen& chosen, const Box& box) const;
 
  private:
   geometry::Section section_;
