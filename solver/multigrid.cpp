@@ -58,10 +58,7 @@ Conductances<To> relaid(const Conductances<From>& network, Arena& arena) {
   return result;
 }
 
-/// Whether the grid below can use the same layout.
-bool keeps_layout(const PanelLayout& layout) {
-  return layout.columns == 1 ? layout.panels * layout.groups == 1 : layout.panels % 2 == 0;
-}
+bool is_single_panel(const PanelLayout& layout) { return layout.panel_count() == 1; }
 
 }  // namespace
 
@@ -93,54 +90,65 @@ bool needs_double_precision(const Conductances<T>& network) {
 }
 
 template <typename T>
-Multigrid<T>::Multigrid(const Conductances<T>& network, int threads, Arena& arena) {
+Multigrid<T>::Multigrid(const Conductances<T>& network, int threads, Arena& arena)
+    : layout_(network.layout) {
+  Arena scratch(0);
+  Panels<T> work(Level<T>::work_layout(layout_, threads), scratch);
   Conductances<T> fine = network;
-  while (true) {
+  while (!is_single_panel(fine.layout)) {
     Conductances<T> coarse;
-    const bool last = fine.layout.columns == 1;
-    grids_.push_back({std::make_unique<Level<T>>(fine, coarse, threads, arena), {}, {}});
-    if (last) return;
+    grids_.push_back({std::make_unique<Level<T>>(fine, coarse, threads, arena, work), std::nullopt,
+                      std::nullopt});
     Grid& grid = grids_.back();
-    if (std::is_same_v<T, float> && needs_double_precision(coarse)) {
+    const bool goes_double = std::is_same_v<T, float> && needs_double_precision(coarse);
+    const bool fits = is_single_panel(coarse.layout) || coarse.layout.panels % 2 == 0;
+    if (goes_double || !fits) {
       grid.down.emplace(coarse.layout, arena);
       grid.up.emplace(coarse.layout, arena);
-      tail_ = std::make_unique<Multigrid<double>>(relaid<T, double>(coarse, arena), threads, arena);
+    }
+    if (goes_double) {
+      const Conductances<double> wide = relaid<T, double>(coarse, arena);
+      tail_ = std::make_unique<Multigrid<double>>(wide, threads, arena);
       return;
     }
-    if (!keeps_layout(coarse.layout)) {
-      grid.down.emplace(coarse.layout, arena);
-      grid.up.emplace(coarse.layout, arena);
-      coarse = relaid<T, T>(coarse, arena);
-    }
-    fine = coarse;
+    fine = fits ? coarse : relaid<T, T>(coarse, arena);
   }
+  base_ = std::make_unique<PanelSolver<T>>(fine, arena);
 }
 
 template <typename T>
 void Multigrid<T>::cycle(const Member& member, double* products) {
-  for (std::size_t l = 0; l < grids_.size(); ++l) descend(l, member, products);
-  if (tail_) tail_->cycle(member);
+  for (std::size_t l = 0; l < grids_.size(); ++l) descend(l, member);
+  if (tail_) {
+    tail_->cycle(member);
+  } else {
+    if (member.leads()) {
+      const double product = base_->solve();
+      if (grids_.empty() && products != nullptr) *products = product;
+    }
+    member.meet();
+  }
   for (std::size_t l = grids_.size(); l-- != 0;) ascend(l, member, l == 0 ? products : nullptr);
 }
 
 template <typename T>
-void Multigrid<T>::descend(std::size_t l, const Member& member, double* products) {
+void Multigrid<T>::descend(std::size_t l, const Member& member) {
   Grid& grid = grids_[l];
-  Level<T>& level = *grid.level;
-  if (level.layout().columns == 1) {
-    if (member.leads()) level.solve_single(l == 0 ? products : nullptr);
-    member.meet();
-    return;
-  }
-  level.descend(member, grid.down ? *grid.down : grids_[l + 1].level->rhs);
+  Panels<T>* next = nullptr;
+  if (!tail_) next = l + 1 < grids_.size() ? &level(l + 1).rhs : &base_->rhs;
+  if (tail_ && l + 1 < grids_.size()) next = &level(l + 1).rhs;
+  level(l).descend(member, grid.down ? *grid.down : *next);
   if (!grid.down) return;
   const auto copy_to = [&](const PanelLayout& layout, auto& rhs) {
-    copy_columns(halved(level.layout()), *grid.down, layout, rhs, all_rows(level.rows()), member);
+    copy_columns(halved(level(l).layout()), *grid.down, layout, rhs, all_rows(level(l).rows()),
+                 member);
   };
   if (l + 1 < grids_.size()) {
-    copy_to(grids_[l + 1].level->layout(), grids_[l + 1].level->rhs);
-  } else {
+    copy_to(level(l + 1).layout(), level(l + 1).rhs);
+  } else if (tail_) {
     copy_to(tail_->layout(), tail_->rhs());
+  } else {
+    copy_to(panel_layout(halved(level(l).layout()).columns, layout_.rows), base_->rhs);
   }
   member.meet();
 }
@@ -148,22 +156,23 @@ void Multigrid<T>::descend(std::size_t l, const Member& member, double* products
 template <typename T>
 void Multigrid<T>::ascend(std::size_t l, const Member& member, double* products) {
   Grid& grid = grids_[l];
-  Level<T>& level = *grid.level;
-  if (level.layout().columns == 1) return;
+  const bool is_last = l + 1 == grids_.size();
   if (!grid.up) {
-    level.ascend(member, grids_[l + 1].level->x, products);
+    level(l).ascend(member, is_last ? base_->x : level(l + 1).x, products);
     return;
   }
   const auto copy_from = [&](const PanelLayout& layout, const auto& x) {
-    copy_columns(layout, x, halved(level.layout()), *grid.up, all_rows(level.rows()), member);
+    copy_columns(layout, x, halved(level(l).layout()), *grid.up, all_rows(level(l).rows()), member);
   };
-  if (l + 1 < grids_.size()) {
-    copy_from(grids_[l + 1].level->layout(), grids_[l + 1].level->x);
-  } else {
+  if (!is_last) {
+    copy_from(level(l + 1).layout(), level(l + 1).x);
+  } else if (tail_) {
     copy_from(tail_->layout(), tail_->x());
+  } else {
+    copy_from(panel_layout(halved(level(l).layout()).columns, layout_.rows), base_->x);
   }
   member.meet();
-  level.ascend(member, *grid.up, products);
+  level(l).ascend(member, *grid.up, products);
 }
 
 template bool needs_double_precision(const Conductances<float>&);

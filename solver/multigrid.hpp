@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "solver/multigrid_level.hpp"
+#include "solver/panel_solver.hpp"
 
 namespace quoin::solver {
 
@@ -15,8 +16,8 @@ template <typename T>
 [[nodiscard]] bool needs_double_precision(const Conductances<T>& network);
 
 /// Semicoarsening multigrid: one V-cycle from x = 0 as a symmetric positive definite
-/// preconditioner. Every grid keeps all rows and every second column of the one above; the last is
-/// a single column, solved exactly.
+/// preconditioner. Every grid keeps all rows and every second column of the one above; the last
+/// is a single panel, solved exactly.
 /// In single precision (T = float) those of the coarser grids that need double precision have it;
 /// they are small.
 template <typename T>
@@ -24,9 +25,11 @@ class Multigrid {
  public:
   Multigrid(const Conductances<T>& network, int threads, Arena& arena);
 
-  [[nodiscard]] const PanelLayout& layout() const { return grids_.front().level->layout(); }
-  [[nodiscard]] Panels<T>& rhs() { return grids_.front().level->rhs; }
-  [[nodiscard]] const Panels<T>& x() const { return grids_.front().level->x; }
+  [[nodiscard]] const PanelLayout& layout() const { return layout_; }
+  [[nodiscard]] Panels<T>& rhs() { return base_ && grids_.empty() ? base_->rhs : level(0).rhs; }
+  [[nodiscard]] const Panels<T>& x() const {
+    return base_ && grids_.empty() ? base_->x : grids_.front().level->x;
+  }
 
   /// x from rhs, by all members of a team together. Writes rhs . x of each panel that has active
   /// rows into products, if any are wanted.
@@ -41,11 +44,15 @@ class Multigrid {
     std::optional<Panels<T>> up;
   };
 
-  void descend(std::size_t l, const Member& member, double* products);
+  [[nodiscard]] Level<T>& level(std::size_t l) { return *grids_[l].level; }
+  void descend(std::size_t l, const Member& member);
   void ascend(std::size_t l, const Member& member, double* products);
 
+  PanelLayout layout_;
   std::vector<Grid> grids_;
-  std::unique_ptr<Multigrid<double>> tail_;  // what follows below the last grid, if anything
+  // What follows below the last grid: one of the two.
+  std::unique_ptr<PanelSolver<T>> base_;
+  std::unique_ptr<Multigrid<double>> tail_;
 };
 
 }  // namespace quoin::solver

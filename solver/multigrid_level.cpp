@@ -71,7 +71,16 @@ struct Level<T>::Parts {
 // it.
 
 template <typename T>
-Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena)
+PanelLayout Level<T>::work_layout(const PanelLayout& finest, int threads) {
+  // Three panels for each member of the team, two for each segment. No layout has more groups than
+  // pairs of panels, and members cut them further.
+  const auto members = static_cast<std::size_t>(threads);
+  return {0, finest.rows, 3 * members + 2 * (finest.panel_count() / 2 + 1 + members), 1};
+}
+
+template <typename T>
+Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena,
+                Panels<T>& work)
     : rhs(network.layout, arena),
       x(network.layout, arena),
       layout_(network.layout),
@@ -81,26 +90,20 @@ Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int thr
       tie_(network.tie),
       carry_(network.layout, arena),
       inverse_pivot_(network.layout, arena) {
-  if (layout_.columns == 1) {
-    factorise_even(network, layout_.slot(0, 0), rows_[0]);
-    return;
-  }
   deal_out(static_cast<std::size_t>(threads));
   coarse = Conductances<T>(halved(layout_), true, arena);
-  // Three panels for each member, two for each segment.
-  const auto members = static_cast<std::size_t>(threads);
-  Arena scratch(0);
-  Panels<T> work(PanelLayout{0, layout_.rows, 3 * members, 1}, scratch);
-  Panels<T> handed(PanelLayout{0, layout_.rows, 2 * segments_.size(), 1}, scratch);
   const auto parts_of = [&](const Segment& segment) {
     const std::size_t w = 3 * segment.owner;
-    const auto h = 2 * static_cast<std::size_t>(&segment - segments_.data());
-    return Parts{work[w], work[w + 1], work[w + 2], handed[h], handed[h + 1]};
+    const std::size_t h = 3 * static_cast<std::size_t>(threads) +
+                          2 * static_cast<std::size_t>(&segment - segments_.data());
+    return Parts{work[w], work[w + 1], work[w + 2], work[h], work[h + 1]};
   };
   run_team(threads, [&](const Member& member) {
     for_own_segments(member, [&](const Segment& segment) {
       const Parts parts = parts_of(segment);
       const Rows& rows = rows_[segment.group];
+      std::fill(parts.north_on + rows.begin, parts.north_on + rows.end, T{0});
+      std::fill(parts.ground_on + rows.begin, parts.ground_on + rows.end, T{0});
       for (std::size_t h = segment.begin; h < segment.end; ++h) {
         const std::size_t even = layout_.slot(segment.group, 2 * h);
         const std::size_t coarse_slot = coarse.layout.slot(segment.group, h);

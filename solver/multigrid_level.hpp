@@ -43,7 +43,7 @@ template <typename T>
 class Level {
  public:
   /// Factorises the columns of the network. Writes the network of every second column (halved
-  /// layout) unless there is only one.
+  /// layout).
   ///
   /// An odd column with unit temperature on its west (east) neighbour alone takes the temperatures
   /// p (r), with unit temperature of the ground alone s; p + r + s = 1. The coarse network is the
@@ -51,7 +51,11 @@ class Level {
   ///   east = (west coupling * r + east coupling * p) / 2,  ground += coupling * s,
   /// and d = p d[west] + r d[east] in what the odd column dissipates along its rows. No difference
   /// of like numbers is ever taken: contrasts cannot spoil a coarse network.
-  Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena);
+  Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena,
+        Panels<T>& work);
+
+  /// Layout of the room to work in that serves all levels of a hierarchy in turn.
+  [[nodiscard]] static PanelLayout work_layout(const PanelLayout& finest, int threads);
 
   [[nodiscard]] const PanelLayout& layout() const { return layout_; }
 
@@ -64,8 +68,6 @@ class Level {
   /// Adds the coarse correction to the even columns, relaxes odd, then even columns. Writes
   /// rhs . x of each panel with active rows into products unless that is null.
   void ascend(const Member& member, const Panels<T>& coarse_x, double* products);
-  /// Solves exactly, for one column.
-  void solve_single(double* products);
 
   [[nodiscard]] const ActiveRows& rows() const { return rows_; }
 

@@ -233,13 +233,6 @@ void Level<T>::ascend(const Member& member, const Panels<T>& coarse_x, double* p
   member.meet();
 }
 
-template <typename T>
-void Level<T>::solve_single(double* products) {
-  const std::size_t slot = layout_.slot(0, 0);
-  relax_alone(slot, rows_[0]);
-  if (products != nullptr) *products = product(slot, rows_[0]);
-}
-
 template class Level<float>;
 template class Level<double>;
 

@@ -27,7 +27,7 @@ double cost(std::size_t columns, std::size_t panels) {
 }  // namespace
 
 PanelLayout panel_layout(std::size_t columns, std::size_t rows) {
-  if (columns == 1) return {columns, rows, 1, 1};
+  if (columns <= lane_count) return {columns, rows, 1, 1};
   std::size_t best = 2;
   double least = std::numeric_limits<double>::infinity();
   for (std::size_t panels = 2; panels <= 64; panels += 2) {

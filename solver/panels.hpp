@@ -21,7 +21,7 @@ inline constexpr std::size_t lane_count = 16;
 struct PanelLayout {
   std::size_t columns = 0;
   std::size_t rows = 0;
-  std::size_t panels = 0;  ///< of one group; even, unless there is but one column
+  std::size_t panels = 0;  ///< of one group; even, unless it is the only one
   std::size_t groups = 0;
 
   /// Values in one panel.

@@ -1,0 +1,171 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/panel_solver.hpp"
+
+#include <array>
+
+#include "solver/lanes.hpp"
+
+namespace quoin::solver {
+
+namespace {
+
+constexpr std::size_t W = lane_count;
+/// A pivot that elimination has shrunk this much is rounding: its node is left alone.
+constexpr double least_pivot = 1e-15;
+
+using Block = std::array<std::array<double, W>, W>;
+
+/// Inverts a symmetric positive semidefinite block in place; rows without a pivot become 0.
+void invert(Block& block, std::size_t used) {
+  std::array<double, W> diagonal{};
+  for (std::size_t k = 0; k < used; ++k) diagonal[k] = block[k][k];
+  for (std::size_t k = 0; k < used; ++k) {
+    const bool sound = block[k][k] > least_pivot * diagonal[k];
+    const double pivot = sound ? 1.0 / block[k][k] : 0.0;
+    std::array<double, W> row = block[k];
+    for (double& value : row) value *= pivot;
+    row[k] = pivot;
+    for (std::size_t i = 0; i < used; ++i) {
+      const double factor = block[i][k];
+      block[i][k] = 0.0;
+      for (std::size_t c = 0; c < W; ++c) block[i][c] -= factor * row[c];
+    }
+    block[k] = row;
+  }
+}
+
+/// The coupling of a row to the next as a tridiagonal matrix.
+struct Coupling {
+  std::array<double, W> diagonal{};
+  std::array<double, W> beside{};  // between lane k and k + 1
+
+  void add_to(Block& block) const {
+    for (std::size_t k = 0; k < W; ++k) block[k][k] += diagonal[k];
+    for (std::size_t k = 0; k + 1 < W; ++k) {
+      block[k][k + 1] += beside[k];
+      block[k + 1][k] += beside[k];
+    }
+  }
+  /// This times a symmetric matrix.
+  [[nodiscard]] Block times(const Block& other) const {
+    Block result;
+    for (std::size_t k = 0; k < W; ++k) {
+      for (std::size_t c = 0; c < W; ++c) {
+        double sum = diagonal[k] * other[k][c];
+        if (k > 0) sum += beside[k - 1] * other[k - 1][c];
+        if (k + 1 < W) sum += beside[k] * other[k + 1][c];
+        result[k][c] = sum;
+      }
+    }
+    return result;
+  }
+};
+
+Block transposed(const Block& block) {
+  Block result;
+  for (std::size_t k = 0; k < W; ++k) {
+    for (std::size_t c = 0; c < W; ++c) result[c][k] = block[k][c];
+  }
+  return result;
+}
+
+}  // namespace
+
+template <typename T>
+PanelSolver<T>::PanelSolver(const Conductances<T>& network, Arena& arena)
+    : rhs(network.layout, arena),
+      x(network.layout, arena),
+      layout_(network.layout),
+      rows_(network.rows[0]),
+      north_(network.north),
+      tie_(network.tied ? network.tie : Panels<T>(network.layout, arena)),
+      inverses_(static_cast<T*>(arena.take(layout_.rows * W * W * sizeof(T)))) {
+  const std::size_t slot = layout_.slot(0, 0);
+  Block left{};  // what the rows below add to the block of a row
+  for (std::size_t j = rows_.begin; j < rows_.end; j += W) {
+    Block block = left;
+    Coupling above;
+    for (std::size_t k = 0; k < W; ++k) {
+      above.diagonal[k] = static_cast<double>(north_[slot][j + k]);
+      above.beside[k] = static_cast<double>(tie_[slot][j + k]);
+      block[k][k] += static_cast<double>(network.ground[slot][j + k]);
+      const auto east = static_cast<double>(network.east[slot][j + k]);
+      if (k + 1 == W) continue;
+      block[k][k] += east;
+      block[k + 1][k + 1] += east;
+      block[k][k + 1] -= east;
+      block[k + 1][k] -= east;
+    }
+    above.add_to(block);
+    invert(block, layout_.columns);
+    T* inverse = inverses_ + j * W;
+    for (std::size_t k = 0; k < W; ++k) {
+      for (std::size_t c = 0; c < W; ++c) inverse[k * W + c] = static_cast<T>(block[k][c]);
+    }
+    // V - V S^-1 V.
+    const Block passed = above.times(transposed(above.times(block)));
+    left = Block{};
+    above.add_to(left);
+    for (std::size_t k = 0; k < W; ++k) {
+      for (std::size_t c = 0; c < W; ++c) left[k][c] -= passed[k][c];
+    }
+  }
+}
+
+template <typename T>
+void PanelSolver<T>::write_passed(std::size_t row, const T* values, T* passed) const {
+  const std::size_t slot = layout_.slot(0, 0);
+  const T* north = north_[slot] + row;
+  const T* tie = tie_[slot] + row;
+  passed[0] = north[0] * values[0] + tie[0] * values[1];
+  for (std::size_t k = 1; k + 1 < W; ++k) {
+    passed[k] = north[k] * values[k] + tie[k] * values[k + 1] + tie[k - 1] * values[k - 1];
+  }
+  passed[W - 1] = north[W - 1] * values[W - 1] + tie[W - 2] * values[W - 2];
+}
+
+template <typename T>
+void PanelSolver<T>::write_settled(std::size_t row, const T* values, T* settled) const {
+  using L = Lanes<T>;
+  const T* inverse = inverses_ + row * W;
+  for (std::size_t part = 0; part < W; part += L::count) {
+    L even = L::all(0);
+    L odd = L::all(0);
+    for (std::size_t k = 0; k < W; k += 2) {
+      even += values[k] * L::at(inverse + k * W + part);
+      odd += values[k + 1] * L::at(inverse + (k + 1) * W + part);
+    }
+    (even + odd).write_to(settled + part);
+  }
+}
+
+template <typename T>
+double PanelSolver<T>::solve() {
+  if (rows_.empty()) return 0.0;
+  const std::size_t slot = layout_.slot(0, 0);
+  const T* given = rhs[slot];
+  T* here = x[slot];
+  alignas(64) T passed[W] = {};
+  alignas(64) T sum[W];
+  for (std::size_t j = rows_.begin; j < rows_.end; j += W) {
+    for (std::size_t k = 0; k < W; ++k) sum[k] = given[j + k] + passed[k];
+    write_settled(j, sum, here + j);
+    write_passed(j, here + j, passed);
+  }
+  for (std::size_t j = rows_.end - W; j != rows_.begin;) {
+    j -= W;
+    write_passed(j, here + j + W, passed);
+    write_settled(j, passed, sum);
+    for (std::size_t k = 0; k < W; ++k) here[j + k] += sum[k];
+  }
+  double product = 0.0;
+  for (std::size_t k = rows_.begin; k < rows_.end; ++k) {
+    product += static_cast<double>(given[k]) * static_cast<double>(here[k]);
+  }
+  return product;
+}
+
+template class PanelSolver<float>;
+template class PanelSolver<double>;
+
+}  // namespace quoin::solver
