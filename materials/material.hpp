@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "materials/cavity.hpp"
 #include "materials/law.hpp"
 #include "materials/part.hpp"
 
@@ -41,6 +42,7 @@ struct Material {
   Confidence law_confidence = Confidence::stated;
   std::string law_source;  ///< of the values in the law; empty where the author states them
   Part part = Part::fabric;
+  std::optional<Cavity> cavity;  ///< air in a hollow of a frame, whose shape tells its conductivity
 };
 
 }  // namespace quoin::materials
