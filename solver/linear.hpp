@@ -34,14 +34,18 @@ struct LinearOptions {
   /// On |rhs - A T| / |rhs|, Euclidean; where rounding T to double alone leaves more, that counts.
   double tolerance = 1e-12;
   int iteration_limit = 200;
+  /// Up to so many nodes the direct method takes over where multigrid fails. Beyond, its factors
+  /// would take gigabytes.
+  std::size_t direct_limit = 2'000'000;
   int threads = 1;  ///< the answer is the same to the last bit for any number
 };
 
 /// How one solve went.
 struct LinearReport {
-  int iterations = 0;             ///< 0 for the direct method
+  int iterations = 0;             ///< of multigrid, even if in vain; 0 for the direct method
   double residual = 0.0;          ///< |rhs - A T| / |rhs| reached, computed afresh from the answer
   bool single_precision = false;  ///< the preconditioner worked in single precision to the end
+  bool fell_back = false;         ///< multigrid failed, even in double; the direct method answered
 };
 
 /// A system made ready for any number of right-hand sides.

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "solver/conjugate_gradients.hpp"
+#include "solver/direct.hpp"
 #include "solver/residual.hpp"
 
 namespace quoin::solver {
@@ -173,7 +174,10 @@ class MultigridSolver : public LinearSolver {
                                                   options_.threads, *levels_);
   }
 
+  /// As it was given.
+  [[nodiscard]] FivePointOperator network() const;
   LinearReport solve_one(std::span<const double> rhs, std::span<double> temperatures);
+  LinearReport solve_directly(std::span<const double> rhs, std::span<double> temperatures);
 
   LinearOptions options_;
   Arrangement arrangement_;
@@ -181,12 +185,43 @@ class MultigridSolver : public LinearSolver {
   Conductances<double> network_;
   ConjugateGradients gradients_;
   std::unique_ptr<Arena> levels_;
-  std::unique_ptr<Multigrid<float>> single_;  // one of the two
+  std::unique_ptr<Multigrid<float>> single_;  // one of the three
   std::unique_ptr<Multigrid<double>> double_;
+  std::unique_ptr<LinearSolver> direct_;
 };
+
+FivePointOperator MultigridSolver::network() const {
+  const bool upright = arrangement_.upright();
+  FivePointOperator result;
+  const PanelLayout& layout = arrangement_.layout();
+  result.nx = upright ? layout.columns : layout.rows;
+  result.ny = upright ? layout.rows : layout.columns;
+  result.east.resize(result.size());
+  result.north.resize(result.size());
+  result.ground.resize(result.size());
+  arrangement_.write(network_.east, upright ? result.east : result.north);
+  arrangement_.write(network_.north, upright ? result.north : result.east);
+  arrangement_.write(network_.ground, result.ground);
+  return result;
+}
+
+LinearReport MultigridSolver::solve_directly(std::span<const double> rhs,
+                                             std::span<double> temperatures) {
+  if (!direct_) {
+    single_.reset();
+    double_.reset();
+    levels_.reset();
+    direct_ = direct_solver(network(), options_);
+  }
+  LinearReport report = direct_->solve(rhs, temperatures).front();
+  report.fell_back = true;
+  return report;
+}
 
 LinearReport MultigridSolver::solve_one(std::span<const double> rhs,
                                         std::span<double> temperatures) {
+  // What fails for one right-hand side is slow for the others.
+  if (direct_) return solve_directly(rhs, temperatures);
   arrangement_.read(temperatures, gradients_.x);
   LinearReport report;
   bool done = false;
@@ -219,7 +254,15 @@ LinearReport MultigridSolver::solve_one(std::span<const double> rhs,
     report.single_precision = single_ != nullptr;
     if (descent.stagnated && single_) go_double();
   }
-  if (!done) throw unmet_tolerance(report.residual, options_.tolerance);
+  if (!done) {
+    if (rhs.size() > options_.direct_limit) {
+      throw unmet_tolerance(report.residual, options_.tolerance);
+    }
+    const int in_vain = report.iterations;
+    report = solve_directly(rhs, temperatures);
+    report.iterations = in_vain;
+    return report;
+  }
   arrangement_.write(gradients_.x, temperatures);
   return report;
 }

@@ -8,7 +8,8 @@
 namespace quoin::solver {
 
 /// Conjugate gradients preconditioned by semicoarsening multigrid, in single precision as long as
-/// that helps, else in double. Columns to be relaxed run along the shorter side of the grid.
+/// that helps, else in double; where even that fails, the direct method. Columns to be relaxed run
+/// along the shorter side of the grid.
 [[nodiscard]] std::unique_ptr<LinearSolver> multigrid_solver(const FivePointOperator& network,
                                                              const LinearOptions& options);
 

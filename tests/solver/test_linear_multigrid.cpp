@@ -80,6 +80,7 @@ LinearReport solved(const FivePointOperator& network, const std::vector<double>&
                     double tolerance) {
   LinearOptions options;
   options.tolerance = tolerance;
+  options.direct_limit = 0;
   std::vector<double> temperatures(rhs.size(), 0.0);
   return linear_solver(network, options)->solve(rhs, temperatures).front();
 }
