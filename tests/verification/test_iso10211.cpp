@@ -70,7 +70,7 @@ constexpr double heat_flow = 9.4906;  // W/m; source: as for the points; printed
 TEST_CASE("case 1: all 28 points are exact to a thousandth of a kelvin at tight accuracy") {
   const Csv table = csv_of(data + "iso10211_case1.csv");
   REQUIRE(table.rows().size() == 28);
-  const solver::Solution solution = Column().solved(table, 2e-5);
+  const solver::Solution solution = Column().solved(table, 5e-5);
   for (std::size_t k = 0; k < table.rows().size(); ++k) {
     CAPTURE(k);
     const solver::Estimate& found = solution.probes[k].temperature;
