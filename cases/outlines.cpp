@@ -61,20 +61,6 @@ std::optional<std::size_t> crossing(const Outline& outline) {
   return std::nullopt;
 }
 
-/// Until sloping edges can be computed they are refused here, and only here.
-bool refuse_slopes(const Outline& outline, const Node& corners, FaultList& faults) {
-  for (std::size_t i = 0; i < outline.size(); ++i) {
-    const Point from = outline[i], to = outline[(i + 1) % outline.size()];
-    if (from.x == to.x || from.y == to.y) continue;
-    faults.add(corners.items[(i + 1) % outline.size()].mark,
-               {"this edge slopes; only horizontal and vertical edges can be computed so far",
-                fmt::format("{} to {}", shown(from), shown(to)), "edges along x or along y",
-                "draw the slope as steps"});
-    return true;
-  }
-  return false;
-}
-
 std::optional<Outline> polygon_of(Outline outline, const Node& corners, FaultList& faults) {
   if (outline.size() > most_corners) {
     faults.add(corners.mark,
@@ -92,7 +78,6 @@ std::optional<Outline> polygon_of(Outline outline, const Node& corners, FaultLis
       return std::nullopt;
     }
   }
-  if (refuse_slopes(outline, corners, faults)) return std::nullopt;
   if (const auto edge = crossing(outline)) {
     faults.add(corners.items[*edge].mark,
                {"the outline crosses or touches itself here", shown(outline[*edge]),

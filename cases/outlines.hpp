@@ -10,7 +10,7 @@
 namespace quoin::cases {
 
 /// The outline of a painted area, from x and y or from its corners. Faults: neither or both given,
-/// too thin to be seen, edges that slope, an outline that crosses itself.
+/// too thin to be seen, an outline that crosses itself.
 [[nodiscard]] std::optional<geometry::Outline> outline_of(const WrittenPatch& patch,
                                                           const Node& node, FaultList& faults);
 

@@ -1,17 +1,21 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "geometry/recipes/reveal.hpp"
 
+#include <cmath>
+
 namespace quoin::geometry {
 
 Drawing drawing_of(const Reveal& reveal) {
   Drawing drawing;
   const double thickness = thickness_of(reveal.layers);
-  const double lining = thickness_of(reveal.lining);
+  const double wall = reveal.wall.value_or(cut_distance(thickness));
   const double frame_outside = -thickness + reveal.frame_setback;
   const double frame_inside = frame_outside + reveal.frame_depth;
-  const double wall = reveal.wall.value_or(cut_distance(thickness));
   const double west = -wall;
   const double east = reveal.frame_width;
+  // A lining follows the splay: seen along the wall it is longer than it is thick.
+  const double slant = reveal.splay == 0.0 ? 1.0 : std::hypot(1.0, reveal.splay / frame_inside);
+  const double lining = slant * thickness_of(reveal.lining);
 
   drawing.sheet = {
       {reveal.inside, rectangle(west, east, 0, space_margin), {}},
@@ -25,19 +29,28 @@ Drawing drawing_of(const Reveal& reveal) {
     drawing.sheet.push_back({layer.region, rectangle(west, 0, y - layer.thickness, y), {}});
     y -= layer.thickness;
   }
+  const auto beside_reveal = [&](double from, double to) {
+    return Outline{
+        {from, frame_inside}, {to, frame_inside}, {to - reveal.splay, 0}, {from - reveal.splay, 0}};
+  };
+  if (reveal.splay > 0) {
+    drawing.sheet.push_back({reveal.inside, {{0, frame_inside}, {0, 0}, {-reveal.splay, 0}}, {}});
+  }
   double x = lining;
   for (const Layer& layer : reveal.lining) {
-    drawing.sheet.push_back({layer.region, rectangle(x - layer.thickness, x, frame_inside, 0), {}});
-    x -= layer.thickness;
+    const double next = x - slant * layer.thickness;
+    drawing.sheet.push_back({layer.region, beside_reveal(next, x), {}});
+    x = next;
   }
   drawing.sheet.push_back({reveal.frame, rectangle(0, east, frame_outside, frame_inside), {}});
 
+  const double inner_wall = wall - reveal.splay + lining;
   drawing.flanks = {{.name = "wall",
                      .layers = reveal.layers,
                      .inside = reveal.inside,
                      .outside = reveal.outside,
-                     .internal = wall + lining,
-                     .overall_internal = wall + lining,
+                     .internal = inner_wall,
+                     .overall_internal = inner_wall,
                      .external = wall},
                     {.name = "frame",
                      .layers = {{reveal.frame, reveal.frame_depth}},
@@ -48,7 +61,7 @@ Drawing drawing_of(const Reveal& reveal) {
                      .external = reveal.frame_width}};
   drawing.thickness = thickness;
   const Point edge = {lining, frame_inside};
-  const Point arris = {lining, 0};
+  const Point arris = {lining - reveal.splay, 0};
   drawing.places = {{"the frame edge", edge, edge},
                     {"the arris of the reveal", arris, arris},
                     {"the reveal", edge, arris},
@@ -62,6 +75,12 @@ std::optional<std::string> objection_to(const Reveal& reveal) {
   if (reveal.frame_setback + reveal.frame_depth > thickness + snap_tolerance) {
     return "the frame stands into the room: its setback and depth together exceed the thickness of "
            "the wall";
+  }
+  if (reveal.splay > 0 && reveal.frame_setback + reveal.frame_depth > thickness - snap_tolerance) {
+    return "a splay needs a reveal between frame and room, but the frame is flush with the inside";
+  }
+  if (reveal.splay >= reveal.wall.value_or(cut_distance(thickness)) - snap_tolerance) {
+    return "the splay cuts back the whole wall: make the wall longer";
   }
   if (thickness_of(reveal.lining) > reveal.frame_width - snap_tolerance) {
     return "the lining of the reveal covers the whole frame";

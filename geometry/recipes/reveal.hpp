@@ -22,6 +22,7 @@ struct Reveal {
   double frame_depth = 0.07;   ///< through the wall, m
   double frame_width = 0.1;    ///< seen from the structural opening to the cut plane, m
   double frame_setback = 0.1;  ///< from the outside face of the wall to that of the frame, m
+  double splay = 0.0;  ///< how much further the wall is cut back at the room than at the frame, m
   SpaceId inside;
   SpaceId outside;
 };
@@ -41,6 +42,8 @@ void describe(Visitor& visit, Reveal& reveal) {
                "from the structural opening to the cut plane");
   visit.length("frame setback", reveal.frame_setback, 0.0, 2.0,
                "from the outside face of the wall to that of the frame");
+  visit.length("splay", reveal.splay, 0.0, 1.0,
+               "how much further the wall is cut back at the room than at the frame");
   visit.space("inside", reveal.inside, "inside", "the space inside");
   visit.space("outside", reveal.outside, "outside", "the space outside");
 }
