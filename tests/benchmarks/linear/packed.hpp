@@ -34,7 +34,7 @@ struct Outcome {
 
 /// Time of the processor spent by this process so far, in s.
 [[nodiscard]] double processor_time();
-/// Bytes that malloc has handed out.
+/// Bytes in use by this process: handed out by malloc, or resident if that is more.
 [[nodiscard]] double bytes_in_use();
 
 /// |b - A x| / |b|.
