@@ -29,7 +29,7 @@ Coupling coupling_between(std::size_t a, std::size_t b, const Field& field,
   const bool others = airs > 2;
   Coupling coupling{field.airs[a], field.airs[b]};
   coupling.low = std::max(0.0, (below - (others ? together(from_above) : 0.0)) / 2);
-  coupling.high = (above - (others ? together(from_below) : 0.0)) / 2;
+  coupling.high = std::max(0.0, (above - (others ? together(from_below) : 0.0)) / 2);
   if (coupling.low > coupling.high)
     std::swap(coupling.low, coupling.high);  // exact but for rounding
   coupling.value = (coupling.low + coupling.high) / 2;
