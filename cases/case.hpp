@@ -29,6 +29,9 @@ enum class Cut : std::uint8_t { horizontal, vertical };
 
 enum class SpaceKind : std::uint8_t { inside, outside, unheated };
 
+/// By which rule surfaces in the re-entrant corners of frames exchange less heat.
+enum class FrameCorners : std::uint8_t { iso_10077_2 };
+
 /// What an unheated space loses to another, other than through the section.
 struct Loss {
   SpaceId to;
@@ -49,7 +52,9 @@ struct Space {
   std::optional<double>
       resistance;  ///< surface resistance fixed by the author, m2K/W; 0: fixed temperature
   std::optional<materials::Behind> behind;  ///< what fixed the resistance, where it is said so
-  SpaceId air;  ///< the space it is `like`, else itself: one air, one basis field
+  std::optional<FrameCorners> frame_corners;  ///< the rule by which strips are painted in them
+  SpaceId strips_of;  ///< valid: this space is the strips in the frame corners of another one
+  SpaceId air;        ///< the space it is `like`, else itself: one air, one basis field
 };
 
 /// One material in one state and one use.

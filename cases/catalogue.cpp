@@ -105,6 +105,8 @@ void apply(const WrittenMaterial& written, Material& material) {
   if (!written.law_source.empty()) material.law_source = written.law_source;
   replace(material.law_confidence, written.law_confidence);
   replace(material.part, written.part);
+  if (written.cavity) material.cavity.emplace().ventilation = *written.cavity;
+  if (written.flow && material.cavity) material.cavity->flow = *written.flow;
 }
 
 Catalogue catalogue_of(std::string_view text, const std::string& file) {

@@ -11,6 +11,7 @@
 #include "cases/drawn.hpp"
 #include "geometry/flaws.hpp"
 #include "geometry/section.hpp"
+#include "geometry/shape.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -125,6 +126,19 @@ class DrawingCheck {
                  ""});
   }
 
+  /// A cavity is one hollow: what cuts it in two changes the shape that tells its conductivity.
+  void check_cavities(const Section& section) {
+    for (const RegionId id : geometry::ids(variant_.regions)) {
+      const Region& region = variant_.regions[id];
+      if (!region.material.cavity) continue;
+      const std::size_t pieces = geometry::shape_of(section, id).pieces;
+      if (pieces < 2) continue;
+      faults_.add(mark_of(drawn_, id),
+                  {fmt::format("the air cavity '{}' is cut in {} pieces", region.name, pieces), "",
+                   "one piece", "paint each piece as an area of its own"});
+    }
+  }
+
   void check_strips(const std::vector<double>& lines, char axis) {
     for (std::size_t i = 1; i < lines.size(); ++i) {
       if (lines[i] - lines[i - 1] >= narrow) continue;
@@ -184,6 +198,7 @@ void check_drawing(const Drawn& drawn, const Variant& variant,
   DrawingCheck check(drawn, variant, faults, remarks);
   for (const Flaw& flaw : geometry::flaws(drawn.drawing.sheet, section)) check.check(flaw);
   if (section.cells.empty()) return;
+  check.check_cavities(section);
   for (const auto& probe : probes) check.check_probe(section, probe);
   if (!drawn.recipe) {
     check.check_strips(section.x, 'x');

@@ -30,6 +30,11 @@ std::vector<std::string> Palette::names() const {
   return all;
 }
 
+bool Palette::is_cavity(std::string_view name) const {
+  const auto found = stocks_.find(name);
+  return found != stocks_.end() && found->second && found->second->material.cavity;
+}
+
 void Palette::add_own(const std::vector<Named<WrittenMaterial>>& written) {
   for (const auto& material : written) add_own(material);
 }
@@ -45,14 +50,43 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
   if (own) {
     own->material.name = written.name;
     apply(value, own->material);
-    if (value.moisture) own->moisture = value.moisture;
+    if (value.moisture && !own->material.cavity) own->moisture = value.moisture;
     for (const std::string& flaw : materials::flaws(own->material)) {
       faults_.add(written.mark,
                   {fmt::format("'{}' contradicts itself: {}", written.name, flaw), "", "", ""});
     }
   }
+  check_cavity(written, own);
   own_.push_back(written.name);
   stocks_[written.name] = std::move(own);
+}
+
+/// A cavity has what makes it one and nothing else; nothing else has a flow.
+void Palette::check_cavity(const Named<WrittenMaterial>& written, const std::optional<Stock>& own) {
+  const Node& node = *written.node;
+  if (node.kind != Node::Kind::map) return;  // said already
+  const bool is_new = node.find("cavity") != nullptr;
+  const Entry* flow = node.find("flow");
+  if (!is_new && !(own && own->material.cavity)) {
+    if (flow == nullptr || has_mistyped(node, "cavity")) return;
+    faults_.add(flow->mark, {"only an air cavity has a flow", "", "cavity: unventilated",
+                             "remove `flow`, or add `cavity`"});
+    return;
+  }
+  if (is_new && flow == nullptr && !has_mistyped(node, "flow")) {
+    faults_.add(written.mark,
+                {fmt::format("'flow' is missing in '{}'", written.name), "",
+                 "flow: along x, or along y: which way the heat crosses the cavity", ""});
+  }
+  for (const std::string_view key :
+       {"like", "conductivity", "density", "saturation", "moisture at 80 %", "vapour resistance",
+        "law", "law source", "law confidence", "moisture"}) {
+    const Entry* entry = node.find(key);
+    if (entry == nullptr || (key == "like" && !is_new)) continue;
+    faults_.add(entry->mark,
+                {fmt::format("an air cavity has no '{}'", key), "",
+                 "cavity and flow: its shape tells the rest", fmt::format("remove `{}`", key)});
+  }
 }
 
 std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& written) {
@@ -70,6 +104,8 @@ std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& wr
 std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& written) {
   const Node& node = *written.node;
   if (node.kind != Node::Kind::map) return std::nullopt;  // said already
+  if (written.value.cavity) return Stock{materials::cavity_air({*written.value.cavity}), {}};
+  if (node.find("cavity") != nullptr || has_mistyped(node, "cavity")) return std::nullopt;
   for (const std::string_view key : {"conductivity", "density"}) {
     if (node.find(key) != nullptr || has_mistyped(node, key)) continue;
     faults_.add(node.mark,
@@ -127,12 +163,19 @@ std::optional<RegionId> Palette::region(PlacedName name,
                                         std::optional<materials::Part> part) {
   const Stock* found = stock(name);
   if (found == nullptr) return std::nullopt;
+  const bool is_cavity = found->material.cavity.has_value();
+  if (is_cavity && moisture) {
+    faults_.add(name.mark, {fmt::format("the air cavity '{}' holds no water", name.name),
+                            moisture->text, "", "remove `moisture`"});
+    return std::nullopt;
+  }
   const auto& state = moisture ? moisture : found->moisture;
   const std::optional<double> water = content(name, *found, state);
   if (!water) return std::nullopt;
   const materials::Part use = part.value_or(found->material.part);
   const auto key = std::tuple(name.name, *water, use);
-  if (const auto known = known_.find(key); known != known_.end()) return known->second;
+  if (const auto known = known_.find(key); known != known_.end() && !is_cavity)
+    return known->second;
   const RegionId id =
       regions_.add({name.name, found->material, *water, state ? state->text : "", use});
   known_.emplace(key, id);

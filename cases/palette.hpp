@@ -32,9 +32,11 @@ class Palette {
 
   [[nodiscard]] bool knows(std::string_view name) const;
   [[nodiscard]] std::vector<std::string> names() const;
+  [[nodiscard]] bool is_cavity(std::string_view name) const;
 
   /// The region of a material in a state and a use; absent with a fault where there is none.
   /// The state is the moisture if given, else that of the material, else dry; the use likewise.
+  /// Air cavities differ by their shapes: each call gives a region of its own.
   [[nodiscard]] std::optional<RegionId> region(PlacedName name,
                                                const std::optional<WrittenMoisture>& moisture,
                                                std::optional<materials::Part> part);
@@ -52,6 +54,7 @@ class Palette {
   [[nodiscard]] std::optional<double> content(PlacedName name, const Stock& stock,
                                               const std::optional<WrittenMoisture>& moisture);
   void add_own(const Named<WrittenMaterial>& written);
+  void check_cavity(const Named<WrittenMaterial>& written, const std::optional<Stock>& own);
   /// The material that one is like; absent with a fault.
   [[nodiscard]] std::optional<Stock> original(const Named<WrittenMaterial>& written);
   /// What a material that is like no other starts from; absent where values are missing.

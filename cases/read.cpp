@@ -12,6 +12,7 @@
 #include "cases/criteria.hpp"
 #include "cases/drawn.hpp"
 #include "cases/faults.hpp"
+#include "cases/frame_corners.hpp"
 #include "cases/merge.hpp"
 #include "cases/palette.hpp"
 #include "cases/reader.hpp"
@@ -95,6 +96,19 @@ void remark_on_unknown_humidity(const Document& document, const Variant& variant
   }
 }
 
+/// Spaces that ask for strips in frame corners where there are no such corners.
+void remark_on_missing_corners(const Document& document, Variant& variant) {
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const Space& space = variant.spaces[id];
+    if (!space.frame_corners || strips_of(variant.spaces, id).valid()) continue;
+    variant.remarks.push_back(
+        {fmt::format("'{}' meets no re-entrant corner of frame or glazing (`part`): nothing is "
+                     "done for its frame corners",
+                     space.name),
+         document.spaces[id.index].mark.line});
+  }
+}
+
 Enough enough_of(const WrittenEnough& written, const Node& node, const Palette& palette,
                  FaultList& faults) {
   Enough enough;
@@ -118,7 +132,12 @@ Enough enough_of(const WrittenEnough& written, const Node& node, const Palette& 
   }
   if (const auto& moisture = written.moisture) {
     enough.moisture_of = moisture->of;
-    check(moisture->of, *node.find("moisture"));
+    const Entry& group = *node.find("moisture");
+    check(moisture->of, group);
+    if (palette.is_cavity(moisture->of)) {
+      faults.add(group.value.mark, {fmt::format("the air cavity '{}' holds no water", moisture->of),
+                                    "", "a material that does", ""});
+    }
   }
   return enough;
 }
@@ -167,6 +186,10 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.thickness = drawn.drawing.thickness;
   variant.places = std::move(drawn.drawing.places);
   check_resistances(document.criteria, variant, faults);
+  if (faults.met() == faults_before) {
+    paint_frame_corners(variant);
+    remark_on_missing_corners(document, variant);
+  }
   return variant;
 }
 

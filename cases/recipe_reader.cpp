@@ -44,6 +44,7 @@ void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
   if (written.material.empty()) return;
   const PlacedName name{written.material, map.find("material")->value.mark};
   const auto region = palette_.region(name, written.moisture, std::nullopt);
+  refuse_cavity(name);
   if (region && faults_.met() == faults_before) list.push_back({*region, written.thickness});
 }
 
@@ -78,6 +79,15 @@ void RecipeReader::frame(std::string_view key, RegionId& region, std::string_vie
   const Mark mark = map_.find(key)->value.mark;
   if (const auto found = palette_.region({name, mark}, std::nullopt, materials::Part::frame))
     region = *found;
+  refuse_cavity({name, mark});
+}
+
+void RecipeReader::refuse_cavity(PlacedName name) {
+  if (!palette_.is_cavity(name.name)) return;
+  faults_.add(
+      name.mark,
+      {fmt::format("the air cavity '{}' cannot be a part of a recipe", name.name), name.name,
+       "a material", "cavities are painted in a sheet, each as an area of its own"});
 }
 
 SpaceId RecipeReader::only_space(std::string_view key, std::string_view kind) {

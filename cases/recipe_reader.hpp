@@ -26,6 +26,7 @@ class RecipeReader : public Reader {
 
  private:
   void layer(const Node& node, std::vector<geometry::Layer>& list);
+  void refuse_cavity(PlacedName name);
   [[nodiscard]] SpaceId only_space(std::string_view key, std::string_view kind);
 
   Palette& palette_;

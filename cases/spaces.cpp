@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cases/air.hpp"
+#include "cases/frame_corners.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -162,6 +163,8 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
                                    .wind = value.wind,
                                    .resistance = value.resistance,
                                    .behind = value.behind,
+                                   .frame_corners = value.frame_corners,
+                                   .strips_of = {},
                                    .air = {}});
     if (value.is) spaces[id].air = id;
     if (value.behind) spaces[id].resistance = materials::resistance_behind(*value.behind);
@@ -189,6 +192,7 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     check_behind(written[i], air.is, faults);
     if (!space.wind) space.wind = air.wind;
   }
+  check_frame_corners(written, spaces, faults);
   check_differences(written, spaces, faults, remarks);
   return spaces;
 }

@@ -29,6 +29,12 @@ std::string in_millimetres(double length) { return fmt::format("{:.9g}", 1000 * 
 WrittenMaterial written(const Material& material) {
   WrittenMaterial result;
   result.about = material.about;
+  if (material.cavity) {
+    result.cavity = material.cavity->ventilation;
+    result.flow = material.cavity->flow;
+    if (material.part != materials::Part::frame) result.part = material.part;
+    return result;
+  }
   result.conductivity = material.conductivity;
   result.density = material.density;
   result.saturation = material.saturation;
@@ -88,7 +94,9 @@ class SheetWriter {
     Lines lines;
     for (const SpaceId id : geometry::ids(variant_.spaces)) {
       const Space& space = variant_.spaces[id];
+      if (space.strips_of.valid()) continue;  // reading paints them again
       WrittenSpace written;
+      written.frame_corners = space.frame_corners;
       if (space.behind) {
         written.behind = space.behind;
       } else {
@@ -138,7 +146,7 @@ class SheetWriter {
   [[nodiscard]] Lines sheet() const {
     Lines lines;
     for (const Patch& patch : variant_.sheet) {
-      if (patch.only_over) continue;
+      if (patch.only_over || is_strip(patch.fill)) continue;
       YamlMap map;
       map.add("fill", yaml_word(name_of(patch.fill)));
       add_place(map, patch.outline);
@@ -170,6 +178,12 @@ class SheetWriter {
       if (lines.empty() || lines.back() != map.text()) lines.push_back(map.text());
     }
     return lines;
+  }
+
+  /// Whether reading paints it without being asked.
+  [[nodiscard]] bool is_strip(const Fill& fill) const {
+    const auto* space = std::get_if<SpaceId>(&fill);
+    return space != nullptr && variant_.spaces[*space].strips_of.valid();
   }
 
   [[nodiscard]] std::string_view name_of(const Fill& fill) const {

@@ -11,6 +11,7 @@
 #include "cases/written_climate.hpp"
 #include "cases/written_criterion.hpp"
 #include "cases/written_space.hpp"
+#include "materials/cavity.hpp"
 #include "materials/law.hpp"
 #include "materials/material.hpp"
 #include "materials/moisture.hpp"
@@ -76,6 +77,8 @@ struct WrittenMaterial {
   std::optional<materials::Confidence> law_confidence;
   std::optional<materials::Part> part;
   std::optional<WrittenMoisture> moisture;
+  std::optional<materials::Cavity::Ventilation> cavity;
+  std::optional<materials::Cavity::Flow> flow;
 };
 
 template <class Visitor>
@@ -96,6 +99,7 @@ void describe(Visitor& visit, WrittenMaterial& material) {
   choose_part(visit, material.part);
   visit.moisture("moisture", material.moisture,
                  "its state: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, at 80 %");
+  materials::choose_cavity(visit, material.cavity, material.flow);
 }
 
 /// One layer of a wall.

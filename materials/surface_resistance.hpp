@@ -38,6 +38,11 @@ struct Face {
 /// 13788:2012 (memory).
 [[nodiscard]] double surface_resistance(const Face& face, Purpose purpose);
 
+/// The resistance of an inside surface in a re-entrant corner of a frame, m2K/W, where air and
+/// radiation reach it less. Stated for heat flow; taken for surface temperature, too.
+/// Source: EN ISO 10077-2 (memory).
+inline constexpr double frame_corner_resistance = 0.20;
+
 /// The outside surface resistance, m2K/W, in a wind, m/s: convection 4 + 4 v and radiation of a
 /// surface of emissivity 0.9 at 0 degC.
 /// Source: annex of ISO 6946:2007 (memory).

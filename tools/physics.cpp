@@ -1,6 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/physics.hpp"
 
+#include <optional>
+
+#include "geometry/shape.hpp"
+#include "materials/cavity.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -38,6 +43,22 @@ double resistance_of(const cases::Variant& variant, const cases::Space& space,
       {side_of(space.is), facing_in(variant.cut, facing), region.part, space.wind}, purpose);
 }
 
+/// Gives the air cavities of a frame the conductivities that their shapes tell.
+void give_cavities(const cases::Variant& variant,
+                   Per<RegionId, materials::Conductivity>& conductivity) {
+  std::optional<geometry::Section> section;
+  for (const RegionId id : geometry::ids(variant.regions)) {
+    const std::optional<materials::Cavity>& cavity = variant.regions[id].material.cavity;
+    if (!cavity) continue;
+    if (!section) section = geometry::section_of(variant.sheet);
+    const geometry::Shape shape = geometry::shape_of(*section, id);
+    if (shape.pieces == 0) continue;  // painted over
+    conductivity[id] = {
+        materials::cavity_conductivity(*cavity, shape.area, shape.width, shape.height),
+        materials::cavity_law, std::nullopt};
+  }
+}
+
 }  // namespace
 
 Per<RegionId, materials::Conductivity> conductivities(const cases::Variant& variant) {
@@ -45,6 +66,7 @@ Per<RegionId, materials::Conductivity> conductivities(const cases::Variant& vari
   for (const cases::Region& region : variant.regions) {
     result.add(materials::conductivity_of(region.material, region.moisture));
   }
+  give_cavities(variant, result);
   return result;
 }
 

@@ -54,6 +54,8 @@ Style style_of(Kind kind) {
       return {
           "glass", {"#cfe6f1", "#b9d9e8", "#e3f1f7"}, "#3f7890", 14, 14, "M2 9L7 4M6 11L12 5", 0,
           false};
+    case Kind::air:
+      return {"air", {"#f6fafc", "#eaf3f8", "#fbfdfe"}, "#7fa3b5", 16, 16, "M4 8h.01", 0, false};
     case Kind::ground:
       return {"ground",  {"#cfbfa6", "#bda98a", "#ddd1bd"},
               "#65543a", 20,
@@ -95,6 +97,7 @@ double fullness(const cases::Region& region) {
 Kind kind_of(const materials::Material& material) {
   const std::string_view name = material.name;
   const double conductivity = material.conductivity.value, density = material.density.value;
+  if (material.cavity) return Kind::air;
   if (conductivity >= 10.0) return Kind::metal;
   if (material.part == materials::Part::glazing) return Kind::glass;
   if (conductivity < 0.08) return Kind::insulation;

@@ -12,7 +12,7 @@ namespace quoin::tools {
 
 /// What a material is drawn as. Hatches follow the habits of ISO 128-50 (parallel lines turned from
 /// part to part; own signs for insulation, timber, metal, glass); colours and spacing are ours.
-enum class Kind { masonry, coat, stone, timber, insulation, board, metal, glass, ground };
+enum class Kind { masonry, coat, stone, timber, insulation, board, metal, glass, ground, air };
 
 [[nodiscard]] Kind kind_of(const materials::Material& material);
 

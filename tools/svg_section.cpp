@@ -122,11 +122,14 @@ class Legend {
 
  private:
   [[nodiscard]] std::string detail(RegionId id) const {
-    const std::string& state = variant_.regions[id].state;
+    const cases::Region& region = variant_.regions[id];
+    const std::string state = region.material.cavity ? "air cavity"
+                              : region.state.empty() ? "dry"
+                                                     : region.state;
     const std::string value = id.index < conductivity_.size()
                                   ? fmt::format("{:.3g} W/(m·K)", conductivity_[id].value)
                                   : "";
-    return fmt::format("{}{}{}", state.empty() ? "dry" : state, value.empty() ? "" : ", ", value);
+    return fmt::format("{}{}{}", state, value.empty() ? "" : ", ", value);
   }
 
   const cases::Variant& variant_;
