@@ -101,6 +101,12 @@ std::vector<Known> known() {
        0.05,
        false,
        {{flow, 9.4906, 0.02}}},
+      {"iso10077_2_d4.yaml",
+       "EN ISO 10077-2 example D.4 (memory; limit 3 %)",
+       {},
+       0.0,
+       false,
+       {{coupling, 0.346, 0.03 * 0.346}}},
   };
 }
 
