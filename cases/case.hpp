@@ -11,7 +11,9 @@
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
 #include "materials/behind.hpp"
+#include "materials/clear_sky.hpp"
 #include "materials/criterion.hpp"
+#include "materials/evaporation.hpp"
 #include "materials/humidity_source.hpp"
 #include "materials/material.hpp"
 
@@ -52,6 +54,10 @@ struct Space {
   std::optional<double>
       resistance;  ///< surface resistance fixed by the author, m2K/W; 0: fixed temperature
   std::optional<materials::Behind> behind;  ///< what fixed the resistance, where it is said so
+  std::optional<materials::ClearSky> sky;
+  std::optional<materials::Evaporation> evaporation;
+  /// How much colder than its air this space is to its surfaces, K: by a clear sky, by evaporation.
+  double cooling = 0.0;
   std::optional<FrameCorners> frame_corners;  ///< the rule by which strips are painted in them
   SpaceId strips_of;  ///< valid: this space is the strips in the frame corners of another one
   SpaceId air;        ///< the space it is `like`, else itself: one air, one basis field

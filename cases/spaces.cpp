@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cases/air.hpp"
+#include "cases/cold_surfaces.hpp"
 #include "cases/frame_corners.hpp"
 #include "cases/words.hpp"
 
@@ -19,6 +20,12 @@ using Written = Named<WrittenSpace>;
 Mark mark_of(const Written& space, std::string_view key) {
   const Entry* entry = space.node->find(key);
   return entry == nullptr ? space.mark : entry->value.mark;
+}
+
+/// Whether the temperature of a space is not written but follows from other spaces.
+bool temperature_follows(const Written& space) {
+  return space.node->find("temperature") == nullptr &&
+         (space.node->find("b") != nullptr || space.node->find("losses") != nullptr);
 }
 
 /// Faults of what stands before the surface of a space of this kind.
@@ -39,8 +46,8 @@ void check_behind(const Written& space, SpaceKind kind, FaultList& faults) {
 void check_own_air(const Written& space, FaultList& faults) {
   if (space.node->kind != Node::Kind::map) return;  // said already
   for (const std::string_view key : {"is", "temperature"}) {
-    const bool follows = key == "temperature" && (space.value.b || !space.value.losses.empty());
-    if (space.node->find(key) == nullptr && !follows && !has_mistyped(*space.node, key)) {
+    if (key == "temperature" && temperature_follows(space)) continue;
+    if (space.node->find(key) == nullptr && !has_mistyped(*space.node, key)) {
       faults.add(space.mark, {fmt::format("'{}' is missing in the space '{}'", key, space.name), "",
                               key == "is" ? "is: inside, outside or unheated"
                                           : "temperature: that of its air, °C",
@@ -101,7 +108,7 @@ void check_differences(const std::vector<Written>& written, const Per<SpaceId, S
   const Written* warmest = nullptr;
   for (const Written& space : written) {
     if (!space.value.temperature) {
-      if (space.value.like.empty() && !space.value.b && space.value.losses.empty()) return;
+      if (space.value.like.empty() && !temperature_follows(space)) return;
       continue;
     }
     if (!coldest || *space.value.temperature < *coldest->value.temperature) coldest = &space;
@@ -163,6 +170,9 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
                                    .wind = value.wind,
                                    .resistance = value.resistance,
                                    .behind = value.behind,
+                                   .sky = {},
+                                   .evaporation = {},
+                                   .cooling = 0.0,
                                    .frame_corners = value.frame_corners,
                                    .strips_of = {},
                                    .air = {}});
@@ -174,6 +184,7 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     }
   }
   derive_air(written, spaces, faults, remarks);
+  cool_surfaces(written, spaces, faults, remarks);
   for (std::size_t i = 0; i < written.size(); ++i) {
     if (written[i].value.like.empty()) {
       check_own_air(written[i], faults);

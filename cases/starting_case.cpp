@@ -82,7 +82,9 @@ cut: horizontal                             # a plan; vertical: y points up
 spaces:                                     # the air on each side
   room: {is: inside, temperature: 20, humidity: 50}
   outdoors: {is: outside, temperature: 0}
-  # stair: {is: unheated, temperature: 8}
+  # Humidity may follow: humidity class: 3; or moisture production: {rate: 300 g/h, volume: 180 m3,
+  # air change: 0.5 1/h}; both need the humidity outside.
+  # stair: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
   # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
 
 materials:                                  # own ones; `quoin materials` lists all others
@@ -116,6 +118,14 @@ constexpr std::string_view tail =
 criteria:                                   # what counts as a risk
   mould: {surface humidity: 80}             # at an inside surface
   fRsi: 0.75                                # the least temperature factor
+
+  # guide: {published: DIN 4108-2}          # a threshold by the guide that states it
+
+# climate:                                  # twelve months: the year is judged, too
+#   outside temperature: [4, 4, 6, 8, 11, 14, 17, 16, 14, 10, 6, 4]
+#   outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]
+
+# enough: {moisture: wall brick}            # how wet it may be; or thickness: {of: ..., up to: 100}
 
 # accuracy: {fRsi: 0.002, L2D: 0.1 %}       # how exact the answer must be
 

@@ -102,6 +102,8 @@ class SheetWriter {
       } else {
         written.resistance = space.resistance;
       }
+      written.sky = space.sky;
+      written.evaporation = space.evaporation;
       if (space.air == id) {
         written.is = space.is;
         written.b = space.b;

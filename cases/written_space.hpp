@@ -22,6 +22,8 @@ struct WrittenSpace {
   std::optional<double> wind, resistance;
   std::optional<materials::Behind> behind;
   std::optional<FrameCorners> frame_corners;
+  std::optional<materials::ClearSky> sky;
+  std::optional<materials::Evaporation> evaporation;
 };
 
 template <class Visitor>
@@ -49,6 +51,9 @@ void describe(Visitor& visit, WrittenSpace& space) {
                {{"ISO 10077-2", FrameCorners::iso_10077_2}},
                "inside: strips of poorer exchange, 0.20 m2K/W for both purposes, in the re-entrant "
                "corners of frame and glazing");
+  visit.group("clear sky", space.sky,
+              "outside: how much colder than the air the sky is, on a clear night of readings");
+  visit.alternatives(space.evaporation);
 }
 
 }  // namespace quoin::cases

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/surface_resistance.hpp"
 
+#include "materials/clear_sky.hpp"
+#include "materials/evaporation.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -57,7 +60,11 @@ double surface_resistance(const Face& face, Purpose purpose) {
 }
 
 double outside_resistance(double wind) {
-  return 1.0 / (4.0 + 4.0 * wind + emissivity * black_radiation(0.0));
+  return 1.0 / (outside_convection(wind) + emissivity * black_radiation(0.0));
+}
+
+double cooling_by(const ClearSky& sky, double resistance) {
+  return resistance * sky.view * emissivity * black_radiation(0.0) * sky.colder_by;
 }
 
 double air_layer_resistance(double thickness, HeatDirection direction) {

@@ -19,7 +19,7 @@ struct FactorThreshold {
 
   double threshold = 0.75;
   /// The inside surface resistance it was stated for, m2K/W; absent: that of the computation.
-  std::optional<double> resistance;
+  std::optional<double> resistance = {};
 };
 
 template <class Visitor>

@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <doctest/doctest.h>
+
+#include <string>
+
+#include "cases/write_sheet.hpp"
+#include "tests/cases/read_support.hpp"
+#include "tests/support/within.hpp"
+
+using quoin::testing::faults_of;
+using quoin::testing::read;
+using quoin::testing::WithinAbs;
+using quoin::testing::WithinRel;
+using namespace quoin::cases;
+
+namespace {
+
+const std::string section = "section: {wall: {layers: [[common brick, 330]]}}\n";
+
+/// A case with these spaces; all invented.
+std::string with_spaces(const std::string& spaces) {
+  return "quoin: 1\nspaces:\n" + spaces + section;
+}
+
+const Space& space_of(const Case& read, const std::string& name) {
+  for (const Space& space : read.variants.front().spaces) {
+    if (space.name == name) return space;
+  }
+  FAIL(name);
+  return *read.variants.front().spaces.begin();
+}
+
+const std::string year =
+    "  outside temperature: [4, 4, 6, 8, 11, 14, 17, 16, 14, 10, 6, 4]\n"
+    "  outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]\n";
+
+const std::string rooms =
+    "  hall: {is: inside, temperature: 18, humidity: 62}\n"
+    "  yard: {is: outside, temperature: 2, humidity: 90}\n";
+
+std::string table_of_year(const std::string& january) {
+  std::string table = "# invented\nmonth,outside temperature,outside humidity\n" + january;
+  for (int month = 2; month <= 12; ++month) table += std::to_string(month) + ",8,80\n";
+  return table;
+}
+
+Case read_with_table(const std::string& table) {
+  return case_of(with_spaces(rooms) + "climate: {table: year.csv}\n", "case.yaml",
+                 [&](const std::string& name) -> std::optional<std::string> {
+                   if (name != "year.csv") return std::nullopt;
+                   return table;
+                 });
+}
+
+TEST_CASE("the humidity inside by class is that of the outside air and what the class adds") {
+  const Case cases =
+      read(with_spaces("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
+                       "  yard: {is: outside, temperature: 0, humidity: 90}\n"));
+  // By hand: (0.90 x 610.5 + 810) / 2062.8 Pa, psat(18) by the formula of ISO 13788.
+  CHECK(*space_of(cases, "hall").humidity == WithinAbs{0.6590, 5e-5});
+  const Case safer = read(with_spaces(
+      "  hall: {is: inside, temperature: 18, humidity class: {class: 3, safety factor: 1.1}}\n"
+      "  yard: {is: outside, temperature: 0, humidity: 90}\n"));
+  CHECK(*space_of(safer, "hall").humidity == WithinAbs{0.6983, 5e-5});  // 891 in place of 810 Pa
+}
+
+TEST_CASE("moisture production and air change balance") {
+  const Case cases =
+      read(with_spaces("  hall: {is: inside, temperature: 20, moisture production: "
+                       "{rate: 300 g/h, volume: 150 m3, air change: 0.5 1/h}}\n"
+                       "  yard: {is: outside, temperature: 0, humidity: 80}\n"));
+  // By hand: 0.3 / (0.5 x 150) = 0.004 kg/m3, x 461.5 x 293.15 = 541.1 Pa; psat(20) 2336.95 Pa.
+  CHECK(*space_of(cases, "hall").humidity == WithinAbs{(0.8 * 610.5 + 541.15) / 2336.95, 5e-5});
+}
+
+TEST_CASE("a logged reading gives itself back in the weather it was taken in") {
+  const Case cases = read(
+      with_spaces("  hall: {is: inside, temperature: 19, logged: {temperature: 19, humidity: 58, "
+                  "outside temperature: 5, outside humidity: 85}}\n"
+                  "  yard: {is: outside, temperature: 5, humidity: 85}\n"));
+  CHECK(*space_of(cases, "hall").humidity == WithinRel{0.58, 1e-12});  // a few roundings
+}
+
+TEST_CASE("a household that gives off more than the air holds gets 100 % and a remark") {
+  const Case cases =
+      read(with_spaces("  hall: {is: inside, temperature: 10, humidity class: 4}\n"
+                       "  yard: {is: outside, temperature: 2, humidity: 95}\n"));
+  CHECK(*space_of(cases, "hall").humidity == 1.0);
+  REQUIRE(cases.variants[0].remarks.size() == 1);
+  CHECK(cases.variants[0].remarks[0].text.find("run wet") != std::string::npos);
+}
+
+TEST_CASE("a room that drips is remarked on, an ordinary one is not") {
+  const auto remarks = [](const std::string& humidity) {
+    return read(with_spaces("  hall: {is: inside, temperature: 18, humidity: " + humidity +
+                            "}\n  yard: {is: outside, temperature: 2}\n"))
+        .variants[0]
+        .remarks.size();
+  };
+  CHECK(remarks("98") == 1);
+  CHECK(remarks("90") == 0);
+}
+
+TEST_CASE("an unheated space with b is that far from the inside towards the outside") {
+  const Case cases = read(with_spaces(rooms + "  porch: {is: unheated, b: 0.75}\n"));
+  CHECK(space_of(cases, "porch").temperature == 6.0);
+  CHECK(space_of(cases, "porch").b == 0.75);
+}
+
+TEST_CASE("losses of an unheated space name the spaces it loses to") {
+  const Case cases =
+      read(with_spaces(rooms + "  porch: {is: unheated, losses: {yard: 6, hall: 2}}\n"));
+  const Space& porch = space_of(cases, "porch");
+  REQUIRE(porch.losses.size() == 2);
+  CHECK(porch.losses[0].to == SpaceId(1));
+  CHECK(porch.losses[0].by_metre == 6.0);
+  CHECK(porch.temperature == 6.0);  // (6 x 2 + 2 x 18) / 8, before the section is solved
+}
+
+TEST_CASE("furniture before a wall is a resistance by name") {
+  const Case cases = read(with_spaces(rooms + "  niche: {like: hall, behind: fitted furniture}\n"));
+  CHECK(space_of(cases, "niche").resistance == 1.0);
+  CHECK_FALSE(space_of(cases, "hall").resistance);
+}
+
+TEST_CASE("criteria are known by their test or by the guide that states them") {
+  const Case cases = read(with_spaces(rooms) +
+                          "criteria:\n"
+                          "  mould: {critical humidity: by temperature}\n"
+                          "  published: DIN 4108-2\n"
+                          "  old: {published: {guide: IP 1/06 dwellings, with Rsi: as computed}}\n"
+                          "  fRsi: {fRsi: {threshold: 0.7, Rsi: 0.25}}\n");
+  const auto& criteria = cases.variants[0].criteria;
+  REQUIRE(criteria.size() == 4);
+  CHECK(std::holds_alternative<CriticalHumidity>(criteria[0].test));
+  CHECK(std::get<FactorThreshold>(criteria[1].test).threshold == 0.70);
+  CHECK(std::get<FactorThreshold>(criteria[1].test).resistance == 0.25);
+  CHECK(criteria[1].guide == "DIN 4108-2");
+  CHECK(criteria[2].with_any_resistance);
+  CHECK(criteria[3].guide.empty());
+}
+
+TEST_CASE("a threshold of another Rsi is taken where the surface has that Rsi") {
+  const std::string criteria = "criteria: {dwellings: {published: IP 1/06 dwellings}}\n";
+  CHECK(faults_of(with_spaces(rooms) + criteria).size() == 1);
+  const std::string fixed =
+      "  hall: {is: inside, temperature: 18, humidity: 62, resistance: 0.13}\n"
+      "  yard: {is: outside, temperature: 2, humidity: 90}\n";
+  CHECK(faults_of(with_spaces(fixed) + criteria).empty());
+}
+
+TEST_CASE("a year reads from lists and, the same, from a table") {
+  const Case lists = read(with_spaces(rooms) + "climate:\n  source: invented\n" + year);
+  REQUIRE(lists.variants[0].climate);
+  CHECK(lists.variants[0].climate->source == "invented");
+  CHECK(lists.variants[0].climate->outside_temperature[4] == 11.0);
+  CHECK(lists.variants[0].climate->outside_humidity[0] == 0.88);
+  CHECK_FALSE(lists.variants[0].climate->inside_humidity);
+  const Case table = read_with_table(table_of_year("1,4,88\n"));
+  REQUIRE(table.variants[0].climate);
+  CHECK(table.variants[0].climate->outside_temperature[0] == 4.0);
+  CHECK(table.variants[0].climate->outside_humidity[11] == 0.80);
+  CHECK(table.variants[0].climate->sha256.size() == 64);
+}
+
+TEST_CASE("a slip in a table is shown in the table") {
+  const auto fault_of = [](const std::string& table) {
+    try {
+      (void)read_with_table(table);
+    } catch (const InputError& error) {
+      return error.faults.front();
+    }
+    return Fault{};
+  };
+  const Fault ratio = fault_of(table_of_year("1,4,0.88\n"));
+  CHECK(ratio.file == "year.csv");
+  CHECK(ratio.line == 3);
+  CHECK(ratio.column == 5);
+  CHECK(ratio.source == "1,4,0.88");
+  CHECK(ratio.what.find("this is hardly meant") != std::string::npos);
+  CHECK(fault_of(table_of_year("1,4,5,88\n")).what.find("another number of values") !=
+        std::string::npos);
+  CHECK(fault_of("month,outside temperature\n").what.find("twelve rows") != std::string::npos);
+  std::string misspelt = table_of_year("1,4,88\n");
+  misspelt.replace(misspelt.find("outside humidity"), 16, "outside humidty ");
+  CHECK(fault_of(misspelt).remedy == "did you mean 'outside humidity'?");
+}
+
+TEST_CASE("what is written as a sheet reads back with its air, criteria and year") {
+  const Case once = read(
+      with_spaces("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
+                  "  yard: {is: outside, temperature: 2, humidity: 90}\n"
+                  "  porch: {is: unheated, losses: {yard: 6}}\n"
+                  "  niche: {like: hall, behind: furniture}\n") +
+      "criteria: {mould: {critical humidity: by temperature}, guide: {published: DIN 4108-2}}\n"
+      "climate:\n" +
+      year + "enough: {moisture: common brick}\n");
+  const std::string written = sheet_text(once.variants[0]);
+  const Case again = read(written);
+  CHECK(sheet_text(again.variants[0]) == written);
+  CHECK(again.variants[0].spaces[SpaceId(0)].moisture);
+  CHECK(again.variants[0].spaces[SpaceId(2)].losses.size() == 1);
+  CHECK(again.variants[0].criteria[1].guide == "DIN 4108-2");
+  CHECK(again.variants[0].climate->outside_humidity == once.variants[0].climate->outside_humidity);
+  CHECK(again.variants[0].enough.moisture_of == "common brick");
+}
+
+}  // namespace
