@@ -53,13 +53,25 @@ std::string text_of_file(const std::string& file) {
   return text;
 }
 
+/// The tables a case file may name: from its folder, that of standard input being the current one.
+cases::Files tables_beside(const std::string& file) {
+  const std::filesystem::path folder = std::filesystem::path(file).parent_path();
+  return [folder](const std::string& name) -> std::optional<std::string> {
+    if (!std::filesystem::is_regular_file(folder / name)) return std::nullopt;
+    std::ifstream stream(folder / name, std::ios::binary);
+    std::string text{std::istreambuf_iterator<char>(stream), {}};
+    if (!stream.is_open() || stream.bad()) return std::nullopt;
+    return text;
+  };
+}
+
 /// All cases, or all faults of all of them.
 std::vector<Read> read_all(const std::vector<std::string>& files) {
   std::vector<Read> all;
   std::vector<cases::Fault> faults;
   for (const std::string& file : files) {
     try {
-      all.push_back({file, cases::case_of(text_of_file(file), file)});
+      all.push_back({file, cases::case_of(text_of_file(file), file, tables_beside(file))});
     } catch (const cases::InputError& error) {
       faults.insert(faults.end(), error.faults.begin(), error.faults.end());
     }

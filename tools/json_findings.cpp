@@ -3,10 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <charconv>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "tools/json_year.hpp"
 #include "tools/places.hpp"
 #include "tools/text_words.hpp"
 #include "tools/version.hpp"
@@ -42,12 +44,13 @@ class VariantFindings {
       : solved_(solved), variant_(solved.variant) {}
 
   [[nodiscard]] Json json() const {
-    return {{"name", variant_.name},      {"summary", solved_.summary},
-            {"surface", surface()},       {"heat", heat()},
-            {"verdicts", verdicts()},     {"plain", plain()},
-            {"psi_W_mK", psi()},          {"materials", materials()},
-            {"cut_planes", cut_planes()}, {"warnings", solved_.warnings},
-            {"checks", checks()},         {"mesh", mesh()}};
+    return {{"name", variant_.name},       {"summary", solved_.summary},
+            {"surface", surface()},        {"heat", heat()},
+            {"verdicts", verdicts()},      {"enough", enough_json(solved_)},
+            {"year", years_json(solved_)}, {"plain", plain()},
+            {"psi_W_mK", psi()},           {"materials", materials()},
+            {"cut_planes", cut_planes()},  {"warnings", solved_.warnings},
+            {"checks", checks()},          {"mesh", mesh()}};
   }
 
  private:
@@ -72,6 +75,11 @@ class VariantFindings {
       if (humidity.air == air) return &humidity;
     }
     return nullptr;
+  }
+
+  [[nodiscard]] const cases::Criterion& criterion_of(const std::string& name) const {
+    return *std::find_if(variant_.criteria.begin(), variant_.criteria.end(),
+                         [&](const cases::Criterion& known) { return known.name == name; });
   }
 
   [[nodiscard]] Json air(const solver::AirSurface& surface) const {
@@ -146,6 +154,24 @@ class VariantFindings {
                    {"band", verdict.band},
                    {"unit", verdict.unit},
                    {"certainty", words_for(verdict.certainty)}};
+      const cases::Criterion& criterion = criterion_of(verdict.criterion);
+      if (!criterion.guide.empty()) {
+        each["guide"] = criterion.guide;
+        each["source"] = criterion.source;
+        each["confidence"] = words_for(criterion.confidence);
+      }
+      if (const auto* threshold = std::get_if<cases::FactorThreshold>(&criterion.test)) {
+        each["threshold"] = threshold->threshold;
+        if (threshold->resistance) each["threshold_for_Rsi_m2K_W"] = *threshold->resistance;
+        if (const AirHumidity* air = humidity_of(verdict.space)) {
+          each["factor_needed_here"] = air->factor_needed;
+        }
+      }
+      if (verdict.grade) {
+        each["grade"] = words_for(verdict.grade->degree);
+        each["chance"] = verdict.grade->chance;
+        each["assumed_humidity_percent"] = percent(verdict.grade->humidity);
+      }
       if (!verdict.gate.empty()) each["withheld_because"] = verdict.gate;
       all.push_back(std::move(each));
     }

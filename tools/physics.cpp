@@ -113,7 +113,8 @@ SpaceId outside_of(const cases::Variant& variant) {
 
 solver::SpaceTemperatures temperatures_of(const cases::Variant& variant) {
   solver::SpaceTemperatures temperatures;
-  for (const cases::Space& space : variant.spaces) temperatures.add(space.temperature);
+  for (const cases::Space& space : variant.spaces)
+    temperatures.add(space.temperature - space.cooling);
   return temperatures;
 }
 

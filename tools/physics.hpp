@@ -22,7 +22,8 @@ using geometry::SpaceId;
 /// beside a cold loft), the coldest of all.
 [[nodiscard]] SpaceId outside_of(const cases::Variant& variant);
 
-/// The temperature of every space.
+/// The temperature of every space as its surfaces feel it: that of its air, less what a clear sky
+/// or evaporation cools.
 [[nodiscard]] solver::SpaceTemperatures temperatures_of(const cases::Variant& variant);
 
 }  // namespace quoin::tools

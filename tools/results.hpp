@@ -8,6 +8,7 @@
 #include "cases/case.hpp"
 #include "materials/conductivity.hpp"
 #include "solver/findings.hpp"
+#include "tools/year_findings.hpp"
 
 namespace quoin::tools {
 
@@ -54,7 +55,7 @@ struct Verdict {
   std::string unit;     ///< "%RH" or "1"
   Certainty certainty = Certainty::certain;
   std::optional<Grade> grade;  ///< of criteria that look at the humidity
-  std::string gate;  ///< why a favourable verdict is withheld; empty: it is not
+  std::string gate;            ///< why a favourable verdict is withheld; empty: it is not
 };
 
 /// One variant, solved.
@@ -68,6 +69,8 @@ struct SolvedVariant {
   std::vector<solver::CutPlane> cut_planes;
   std::vector<AirHumidity> humidity;
   std::vector<Verdict> verdicts;
+  std::vector<Year> years;            ///< of inside airs, where the case has a climate
+  std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
   std::vector<std::string> warnings;  ///< in plain words
   std::string summary;                ///< the verdict in plain words
 };

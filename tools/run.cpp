@@ -2,39 +2,33 @@
 #include "tools/run.hpp"
 
 #include "solver/cut_planes.hpp"
+#include "solver/other_temperatures.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
+#include "tools/conditions.hpp"
+#include "tools/enough.hpp"
 #include "tools/judge.hpp"
 #include "tools/physics.hpp"
+#include "tools/question.hpp"
 #include "tools/summary.hpp"
+#include "tools/wet_surfaces.hpp"
+#include "tools/year.hpp"
 
 namespace quoin::tools {
 namespace {
 
-/// The airs whose surfaces are searched for cold spots.
-std::vector<SpaceId> rooms_of(const cases::Variant& variant) {
-  std::vector<SpaceId> rooms;
-  for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
-    if (space.is == cases::SpaceKind::inside && space.air == id) rooms.push_back(id);
+/// Gives unheated spaces that have losses the temperature at which their heat balance holds.
+void balance(SolvedVariant& solved) {
+  const std::vector<solver::OtherLoss> losses = losses_of(solved.variant);
+  if (losses.empty()) return;
+  const solver::SpaceTemperatures guessed = temperatures_of(solved.variant);
+  const solver::SpaceTemperatures found =
+      solver::balanced(guessed, solved.heat.physics.air, losses, solved.heat.couplings);
+  solver::change_temperatures(solved.heat, guessed, found);
+  for (const SpaceId id : geometry::ids(found)) {
+    cases::Space& space = solved.variant.spaces[id];
+    space.temperature = found[id] + space.cooling;
   }
-  return rooms;
-}
-
-solver::Question question_of(const cases::Variant& variant, materials::Purpose purpose) {
-  solver::Question question;
-  question.section = geometry::section_of(variant.sheet);
-  question.physics = physics_of(variant, purpose);
-  question.temperatures = temperatures_of(variant);
-  question.rooms = rooms_of(variant);
-  question.outside = outside_of(variant);
-  for (const cases::Probe& probe : variant.probes) question.probes.push_back(probe.place);
-  if (purpose == materials::Purpose::surface_temperature) {
-    question.factor_band = variant.accuracy.factor;
-  } else {
-    question.coupling_band = variant.accuracy.coupling;
-  }
-  return question;
 }
 
 }  // namespace
@@ -43,12 +37,14 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   SolvedVariant result;
   result.variant = variant;
   result.conductivity = conductivities(variant);
-  result.surface =
-      solver::solution_of(question_of(variant, materials::Purpose::surface_temperature), effort);
   result.heat = solver::solution_of(question_of(variant, materials::Purpose::heat_flow), effort);
+  balance(result);
+  result.surface = solver::solution_of(
+      question_of(result.variant, materials::Purpose::surface_temperature), effort);
+  const std::vector<std::string> evaporation = evaporate(result);
   for (const geometry::Flank& flank : variant.flanks) {
     result.plain.push_back(solver::plain_part(flank, result.surface.physics, result.heat.physics,
-                                              temperatures_of(variant)));
+                                              temperatures_of(result.variant)));
   }
   result.psi = solver::linear_transmittances(variant.flanks, result.heat);
   if (!result.surface.airs.empty()) {
@@ -57,7 +53,10 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   }
   result.humidity = humidities(result);
   result.verdicts = verdicts(result);
+  result.years = years_of(result);
+  result.enough = what_is_enough(result, effort);
   result.warnings = warnings(result);
+  result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.summary = summary(result);
   return result;
 }

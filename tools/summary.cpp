@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "tools/places.hpp"
+#include "tools/text_words.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -38,6 +39,37 @@ std::string consequence(const AirHumidity& air) {
   return fmt::format("{}: it is {:.1f} K on the safe side.", limits, air.margin_to_mould);
 }
 
+/// How likely each criterion is broken in this air: " At 62 % humidity: mould near-certain, ...".
+std::string grades(const SolvedVariant& solved, const AirHumidity& air) {
+  std::string text;
+  for (const Verdict& verdict : solved.verdicts) {
+    if (verdict.space != air.air || !verdict.grade) continue;
+    const std::string separator =
+        text.empty() ? fmt::format(" Risk at {:.0f} % humidity: ", air.humidity * 100) : "; ";
+    const Degree degree = verdict.grade->degree;
+    text += fmt::format(
+        "{}{} {}", separator, verdict.criterion,
+        degree == Degree::warm_enough ? "unlikely, it is warm enough" : words_for(degree));
+  }
+  return text.empty() ? text : text + ".";
+}
+
+/// A threshold beside the factor that the air of this household asks for.
+std::string thresholds(const SolvedVariant& solved, const AirHumidity& air, double has) {
+  std::string text;
+  for (const cases::Criterion& criterion : solved.variant.criteria) {
+    const auto* test = std::get_if<cases::FactorThreshold>(&criterion.test);
+    if (test == nullptr || !std::isfinite(air.factor_needed)) continue;
+    const std::string own =
+        test->resistance ? fmt::format(" (stated for an Rsi of {:.3g})", *test->resistance) : "";
+    text += fmt::format(
+        " '{}' asks for fRsi {:.2f}{}; against mould this air needs {:.2f}; the "
+        "spot has {:.2f}.",
+        criterion.name, test->threshold, own, air.factor_needed, has);
+  }
+  return text;
+}
+
 std::string sentence(const SolvedVariant& solved, const solver::AirSurface& surface) {
   const cases::Space& room = solved.variant.spaces[surface.air];
   const solver::Estimate& temperature = surface.coldest.temperature;
@@ -56,6 +88,7 @@ std::string sentence(const SolvedVariant& solved, const solver::AirSurface& surf
               ? " It is safe at any humidity of the room."
               : fmt::format(" It is safe while the room stays at or below {:.0f} % humidity.",
                             std::floor(air->highest_safe_humidity * 100));
+  text += grades(solved, *air) + thresholds(solved, *air, surface.coldest.factor.value);
   return text;
 }
 

@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "cases/case.hpp"
+
+namespace quoin::tools {
+
+/// A variant with every layer of a material given another thickness, m; nothing where its section
+/// is no recipe or has no such layer.
+[[nodiscard]] std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
+                                                           const std::string& material,
+                                                           double thickness);
+
+/// A variant with every region of a material given another moisture, m3/m3; nothing where the
+/// section shows none.
+[[nodiscard]] std::optional<cases::Variant> with_moisture(const cases::Variant& variant,
+                                                          const std::string& material,
+                                                          double moisture);
+
+}  // namespace quoin::tools

@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/wet_surfaces.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "materials/moist_air.hpp"
+#include "solver/errors.hpp"
+#include "solver/other_temperatures.hpp"
+#include "tools/physics.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr double settled = 1e-6;  // K
+constexpr int most_iterations = 50;
+
+double area_of(const geometry::Mesh& mesh, SpaceId space) {
+  double area = 0.0;
+  for (const geometry::Face& face : geometry::faces(mesh)) {
+    if (face.space == space) area += face.length;
+  }
+  return area;
+}
+
+/// One wet space: its surface cools, so that less leaves it.
+class Wet {
+ public:
+  Wet(const SolvedVariant& solved, SpaceId id)
+      : solved_(solved),
+        space_(solved.variant.spaces[id]),
+        id_(id),
+        area_(area_of(solved.surface.field.mesh, id)),
+        resistance_(space_.resistance.value_or(
+            materials::surface_resistance({.side = materials::Side::outside, .wind = space_.wind},
+                                          materials::Purpose::surface_temperature))) {}
+
+  [[nodiscard]] bool touches() const { return area_ > 0.0; }
+
+  /// The mean temperature of the surface, degC.
+  [[nodiscard]] double temperature(const solver::SpaceTemperatures& spaces) const {
+    return spaces[id_] - resistance_ * solver::flows(solved_.surface.field, spaces)[id_] / area_;
+  }
+
+  /// kg/(m2 s)
+  [[nodiscard]] double rate(const solver::SpaceTemperatures& spaces) const {
+    const double convection =
+        space_.is == cases::SpaceKind::outside
+            ? materials::outside_convection(space_.wind.value_or(4.0))  // that of Rse 0.04
+            : materials::inside_convection;
+    return materials::evaporation_rate(
+        std::get<materials::WetSurface>(*space_.evaporation), temperature(spaces),
+        *space_.humidity * materials::saturation_pressure(space_.temperature), convection);
+  }
+
+  /// By how much the cooling that the rate asks for differs from that assumed, K.
+  [[nodiscard]] double gap(const solver::SpaceTemperatures& spaces) const {
+    const double asked = resistance_ * materials::heat_of_evaporation * rate(spaces);
+    return asked - (space_.temperature - spaces[id_]);
+  }
+
+  /// One step of Newton's method. Returns how far it went, K.
+  double step(solver::SpaceTemperatures& spaces) const {
+    constexpr double nudge = 1e-3;  // K
+    solver::SpaceTemperatures cooler = spaces;
+    cooler[id_] -= nudge;
+    const double here = gap(spaces);
+    const double change = here * nudge / (here - gap(cooler));
+    spaces[id_] -= change;
+    return std::abs(change);
+  }
+
+ private:
+  const SolvedVariant& solved_;
+  const cases::Space& space_;
+  SpaceId id_;
+  double area_;
+  double resistance_;
+};
+
+}  // namespace
+
+std::vector<std::string> evaporate(SolvedVariant& solved) {
+  std::vector<SpaceId> ids;
+  std::vector<Wet> wets;
+  for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
+    const auto& evaporation = solved.variant.spaces[id].evaporation;
+    if (!evaporation || !std::holds_alternative<materials::WetSurface>(*evaporation)) continue;
+    const Wet wet(solved, id);
+    if (!wet.touches()) continue;
+    ids.push_back(id);
+    wets.push_back(wet);
+  }
+  if (wets.empty()) return {};
+  const solver::SpaceTemperatures dry = temperatures_of(solved.variant);
+  solver::SpaceTemperatures spaces = dry;
+  int iterations = 0;
+  for (double change = 1.0; change > settled; ++iterations) {
+    if (iterations == most_iterations)
+      throw solver::SolveError("the temperature of a wet surface does not settle");
+    change = 0.0;
+    for (const Wet& wet : wets) change = std::max(change, wet.step(spaces));
+  }
+  std::vector<std::string> remarks;
+  for (std::size_t w = 0; w < wets.size(); ++w) {
+    remarks.push_back(fmt::format(
+        "{:.3g} g/(m²·h) leave the wet surfaces of '{}' at {:.1f} °C, like air of {:.1f} K less "
+        "({} iterations): as long as they are as wet as the author says",
+        wets[w].rate(spaces) * 3.6e6, solved.variant.spaces[ids[w]].name,
+        wets[w].temperature(spaces), dry[ids[w]] - spaces[ids[w]], iterations));
+  }
+  for (const SpaceId id : ids) solved.variant.spaces[id].cooling += dry[id] - spaces[id];
+  solver::change_temperatures(solved.surface, dry, spaces);
+  solver::change_temperatures(solved.heat, dry, spaces);
+  return remarks;
+}
+
+}  // namespace quoin::tools
