@@ -47,8 +47,7 @@ void describe(Visitor& visit, WrittenSpace& space) {
   visit.resistance("resistance", space.resistance, 0.0, 2.0,
                    "of the surface, in place of the standard's; 0 fixes its temperature");
   materials::choose_behind(visit, space.behind);
-  visit.choice("frame corners", space.frame_corners,
-               {{"ISO 10077-2", FrameCorners::iso_10077_2}},
+  visit.choice("frame corners", space.frame_corners, {{"ISO 10077-2", FrameCorners::iso_10077_2}},
                "inside: strips of poorer exchange, 0.20 m2K/W for both purposes, in the re-entrant "
                "corners of frame and glazing");
   visit.group("clear sky", space.sky,
