@@ -68,8 +68,9 @@ inline cases::Variant corner_variant(std::string name, double moisture, bool lin
   variant.thickness = drawing.thickness;
   variant.places = std::move(drawing.places);
   variant.probes = {{"A", {0.345, 0.6}}};
-  variant.criteria = {{"mould", cases::SurfaceHumidityLimit{0.8}},
-                      {"fRsi", cases::FactorThreshold{0.75}}};
+  cases::FactorThreshold factor;
+  factor.threshold = 0.75;
+  variant.criteria = {{"mould", cases::SurfaceHumidityLimit{}}, {"fRsi", factor}};
   return variant;
 }
 
