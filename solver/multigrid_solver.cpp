@@ -17,8 +17,9 @@ constexpr std::size_t nodes_per_thread = 20'000;
 /// Times that conjugate gradients start from a fresh residual.
 constexpr int pass_limit = 6;
 
-/// Seven arrays on the finest grid, eight on each coarser one.
-constexpr std::size_t arrays_of_levels = 15;
+/// Seven arrays on the finest grid, eight on each coarser one, and what is dealt out anew. Ample: a
+/// second piece of memory costs more than pages that are never touched.
+constexpr std::size_t arrays_of_levels = 28;
 
 std::size_t places(const PanelLayout& layout) { return layout.slot_count() * layout.panel_size(); }
 
