@@ -123,10 +123,10 @@ std::string words_for(const SolvedVariant& solved, const Year& year) {
 
 std::string year_text(const Results& results, const TextStyle& style) {
   std::string text;
-  std::string air;  // the table printed last: variants in the same air share it
+  std::string printed;  // the tables printed last: variants with the same year share them
   for (const SolvedVariant& solved : results.variants) {
     for (const Year& year : solved.years) {
-      if (year.spots.empty()) continue;
+      if (year.spots.empty() || year.criteria.empty()) continue;
       if (text.empty()) {
         text = "\n" + toned("Over the year", Tone::strong, style) + "\n";
         if (const std::string& source = solved.variant.climate->source; !source.empty())
@@ -135,8 +135,9 @@ std::string year_text(const Results& results, const TextStyle& style) {
       text += paragraph(fmt::format("{}, {}: {}", solved.variant.name,
                                     solved.variant.spaces[year.air].name, words_for(solved, year)),
                         2, style);
-      if (air_table(year, style) != air) text += "\n" + (air = air_table(year, style));
-      text += "\n" + needs_table(year, style);
+      const std::string tables = "\n" + air_table(year, style) + "\n" + needs_table(year, style);
+      if (tables != printed) text += tables;
+      printed = tables;
     }
   }
   return text;

@@ -8,8 +8,8 @@
 
 namespace quoin::tools {
 
-/// The years of all variants: in words, then the table of ISO 13788 in full, once for each set of
-/// air it is the same for. Empty where the case has no climate.
+/// The years of all variants: in words, then the table of ISO 13788 in full, once for variants in a
+/// row that share it. Empty where the case has no climate.
 [[nodiscard]] std::string year_text(const Results& results, const TextStyle& style);
 
 /// The year of one air in words: for each criterion the critical month, the factor it needs, the

@@ -100,6 +100,7 @@ Year year_of(const SolvedVariant& solved, const solver::AirSurface& surface) {
       year.spots.push_back(spot_year(solved, surface.air, spot, year.months));
   }
   for (const cases::Criterion& criterion : solved.variant.criteria) {
+    if (!materials::needs_humidity(criterion.test)) continue;  // the same all year
     YearOfCriterion judged;
     judged.criterion = criterion.name;
     add_needs(criterion.test, year.months, judged);

@@ -43,8 +43,8 @@ struct YearOfCriterion {
 struct Year {
   SpaceId air;
   std::array<MonthAir, 12> months{};
-  std::vector<SpotYear> spots;  ///< of the fabric, coldest first
-  std::vector<YearOfCriterion> criteria;
+  std::vector<SpotYear> spots;            ///< of the fabric, coldest first
+  std::vector<YearOfCriterion> criteria;  ///< those that look at the humidity
 };
 
 /// Where a changed value just lets a criterion hold.

@@ -36,13 +36,15 @@ TEST_CASE("the safety factor of the older edition counts on what the household a
 }
 
 TEST_CASE("twice the air change carries away the same moisture at half the excess") {
-  const MoistureProduction once{300.0 / 3.6e6, 150.0, 0.5 / 3600.0, 1.0};
+  MoistureProduction once{300.0 / 3.6e6, 150.0, 0.5 / 3600.0, 1.0};
   MoistureProduction twice = once;
   twice.air_change *= 2.0;
   CHECK(vapour_excess(twice, 20.0, 0.0) == vapour_excess(once, 20.0, 0.0) / 2.0);
   // By hand: 0.3 / 75 kg/m3 x 461.5 J/(kg K) x 293.15 K.
   CHECK(vapour_excess(once, 20.0, 0.0) == WithinAbs{541.15, 0.01});
   CHECK(vapour_excess(once, 20.0, 15.0) == vapour_excess(once, 20.0, 0.0));  // windows stay as told
+  once.summer_air_change = 2.5 / 3600.0;                                     // 1.5 half way
+  CHECK(vapour_excess(once, 20.0, 10.0) == WithinRel{vapour_excess(once, 20.0, 0.0) / 3.0, 1e-12});
 }
 
 TEST_CASE("a logged household gives itself back, less in warmer weather, none in summer") {
