@@ -142,6 +142,9 @@ void look_at_places(const Question& question, const Level& finest, const Network
     const double unit = difference(question, air.air);
     look(coldest.place, coldest.temperature, unit);
     coldest.factor.band = coldest.temperature.band / unit;
+    for (Spot& spot : air.cold_spots) {
+      if (spot.place == coldest.place) spot = coldest;
+    }
   }
   for (ProbeValue& probe : solution.probes) {
     look(probe.place, probe.temperature, span_of(question.temperatures));

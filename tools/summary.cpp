@@ -153,6 +153,12 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
   for (const solver::CutPlane& plane : solved.cut_planes) {
     if (const std::string doubt = doubt_about(plane); !doubt.empty()) all.push_back(doubt);
   }
+  if (const double off = solved.surface.field.mesh.section.deviation; off > 0.0) {
+    all.push_back(
+        fmt::format("sloping edges that no common grid meets are drawn in steps up to {:.1f} mm "
+                    "off; the bands include it",
+                    off * 1e3));
+  }
   if (!solved.surface.accurate) {
     all.push_back(
         "the wanted accuracy of fRsi was not reached within the limit of nodes; the band says how "
