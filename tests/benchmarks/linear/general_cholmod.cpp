@@ -10,7 +10,7 @@ namespace quoin::benchmarks {
 
 /// With its own choice of ordering and of simplicial or supernodal factors.
 Outcome cholmod(const Packed& system) {
-  const double before = bytes_in_use();
+  const Memory before;
   cholmod_common common;
   cholmod_start(&common);
   // The upper triangle in columns is the lower one in rows; the matrix is symmetric.
@@ -42,7 +42,7 @@ Outcome cholmod(const Packed& system) {
   cholmod_dense* solution = cholmod_solve(CHOLMOD_A, factor, &rhs, &common);
   outcome.setup = middle - start;
   outcome.solve = processor_time() - middle;
-  outcome.bytes = bytes_in_use() - before;
+  outcome.bytes = bytes_since(before);
   const auto* values = static_cast<const double*>(solution->x);
   outcome.solution.assign(values, values + system.rhs.size());
   cholmod_free_dense(&solution, &common);

@@ -12,7 +12,7 @@ namespace {
 using Matrix = Eigen::SparseMatrix<double>;
 
 template <typename Solver>
-Outcome solved(const Packed& system, Solver& solver, double memory_before) {
+Outcome solved(const Packed& system, Solver& solver, const Memory& memory_before) {
   const Eigen::Map<const Matrix> matrix(
       system.rows(), system.rows(), static_cast<int>(system.value.size()), system.row_start.data(),
       system.column.data(), system.value.data());
@@ -25,7 +25,7 @@ Outcome solved(const Packed& system, Solver& solver, double memory_before) {
   const Eigen::VectorXd solution = solver.solve(rhs);
   outcome.setup = middle - start;
   outcome.solve = processor_time() - middle;
-  outcome.bytes = bytes_in_use() - memory_before;
+  outcome.bytes = bytes_since(memory_before);
   outcome.solution.assign(solution.begin(), solution.end());
   return outcome;
 }
@@ -33,13 +33,13 @@ Outcome solved(const Packed& system, Solver& solver, double memory_before) {
 }  // namespace
 
 Outcome eigen_ldlt(const Packed& system) {
-  const double before = bytes_in_use();
+  const Memory before;
   Eigen::SimplicialLDLT<Matrix> solver;
   return solved(system, solver, before);
 }
 
 Outcome eigen_incomplete_cholesky(const Packed& system) {
-  const double before = bytes_in_use();
+  const Memory before;
   Eigen::ConjugateGradient<Matrix, Eigen::Lower, Eigen::IncompleteCholesky<double>> solver;
   solver.setTolerance(tolerance);
   solver.setMaxIterations(20'000);

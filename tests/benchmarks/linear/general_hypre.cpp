@@ -40,7 +40,7 @@ HYPRE_IJVector vector(const std::vector<int>& rows, const std::vector<double>& v
 /// coarsening, extended+i interpolation with four entries, symmetric Gauss-Seidel.
 Outcome boomer_amg(const Packed& system) {
   static Session session;
-  const double before = bytes_in_use();
+  const Memory before;
   std::vector<int> rows(system.rhs.size());
   std::iota(rows.begin(), rows.end(), 0);
   std::vector<int> counts(rows.size());
@@ -88,7 +88,7 @@ Outcome boomer_amg(const Packed& system) {
   outcome.setup = middle - start;
   outcome.solve = processor_time() - middle;
   HYPRE_ParCSRPCGGetNumIterations(gradients, &outcome.iterations);
-  outcome.bytes = bytes_in_use() - before;
+  outcome.bytes = bytes_since(before);
   outcome.solution.resize(rows.size());
   HYPRE_IJVectorGetValues(solution, system.rows(), rows.data(), outcome.solution.data());
   HYPRE_BoomerAMGDestroy(amg);

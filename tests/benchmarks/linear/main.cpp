@@ -48,7 +48,7 @@ Outcome multigrid(const Sample& sample, const Packed& system, int threads) {
   options.tolerance = tolerance;
   options.threads = threads;
   std::vector<double> temperatures(sample.rhs.size(), 0.0);
-  const double before = bytes_in_use();
+  const Memory before;
   Outcome outcome;
   const double start = processor_time();
   const auto solver = quoin::solver::linear_solver(sample.network, options);
@@ -56,7 +56,7 @@ Outcome multigrid(const Sample& sample, const Packed& system, int threads) {
   outcome.iterations = solver->solve(sample.rhs, temperatures).front().iterations;
   outcome.setup = middle - start;
   outcome.solve = processor_time() - middle;
-  outcome.bytes = bytes_in_use() - before;
+  outcome.bytes = bytes_since(before);
   for (const std::size_t node : system.node) outcome.solution.push_back(temperatures[node]);
   return outcome;
 }

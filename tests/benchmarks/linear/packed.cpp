@@ -50,15 +50,18 @@ double processor_time() {
   return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
 }
 
-double bytes_in_use() {
+Memory::Memory() {
   const auto info = mallinfo2();
-  const auto handed_out = static_cast<double>(info.uordblks + info.hblkhd);
-  // Beside malloc there is memory mapped straight from the system.
-  std::size_t mapped = 0;
-  std::size_t resident = 0;
-  std::ifstream("/proc/self/statm") >> mapped >> resident;
-  return std::max(handed_out,
-                  static_cast<double>(resident) * static_cast<double>(sysconf(_SC_PAGESIZE)));
+  handed_out = static_cast<double>(info.uordblks + info.hblkhd);
+  std::size_t mapped_pages = 0;
+  std::size_t resident_pages = 0;
+  std::ifstream("/proc/self/statm") >> mapped_pages >> resident_pages;
+  resident = static_cast<double>(resident_pages) * static_cast<double>(sysconf(_SC_PAGESIZE));
+}
+
+double bytes_since(const Memory& before) {
+  const Memory now;
+  return std::max(now.handed_out - before.handed_out, now.resident - before.resident);
 }
 
 double relative_residual(const Packed& system, const std::vector<double>& solution) {

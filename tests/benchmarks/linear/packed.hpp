@@ -34,8 +34,14 @@ struct Outcome {
 
 /// Time of the processor spent by this process so far, in s.
 [[nodiscard]] double processor_time();
-/// Bytes in use by this process: handed out by malloc, or resident if that is more.
-[[nodiscard]] double bytes_in_use();
+/// Bytes in use by this process.
+struct Memory {
+  Memory();
+  double handed_out;  ///< by malloc
+  double resident;    ///< mapped straight from the system, too
+};
+/// What came on top: of the two measures the larger one.
+[[nodiscard]] double bytes_since(const Memory& before);
 
 /// |b - A x| / |b|.
 [[nodiscard]] double relative_residual(const Packed& system, const std::vector<double>& solution);
