@@ -45,6 +45,7 @@ class Thickness : public cases::Vocabulary<Thickness> {
   template <class T>
   void choice(std::string_view, T&, const Words<Plain<T>>&, std::string_view) {}
   void frame(std::string_view, RegionId, std::string_view) {}
+  void material(std::string_view, RegionId, std::string_view) {}
   void space(std::string_view, SpaceId, std::string_view, std::string_view) {}
 
  private:

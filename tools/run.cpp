@@ -2,43 +2,25 @@
 #include "tools/run.hpp"
 
 #include "solver/cut_planes.hpp"
-#include "solver/other_temperatures.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
-#include "tools/conditions.hpp"
 #include "tools/enough.hpp"
 #include "tools/judge.hpp"
 #include "tools/physics.hpp"
 #include "tools/question.hpp"
 #include "tools/summary.hpp"
+#include "tools/unheated.hpp"
 #include "tools/wet_surfaces.hpp"
 #include "tools/year.hpp"
 
 namespace quoin::tools {
-namespace {
-
-/// Gives unheated spaces that have losses the temperature at which their heat balance holds.
-void balance(SolvedVariant& solved) {
-  const std::vector<solver::OtherLoss> losses = losses_of(solved.variant);
-  if (losses.empty()) return;
-  const solver::SpaceTemperatures guessed = temperatures_of(solved.variant);
-  const solver::SpaceTemperatures found =
-      solver::balanced(guessed, solved.heat.physics.air, losses, solved.heat.couplings);
-  solver::change_temperatures(solved.heat, guessed, found);
-  for (const SpaceId id : geometry::ids(found)) {
-    cases::Space& space = solved.variant.spaces[id];
-    space.temperature = found[id] + space.cooling;
-  }
-}
-
-}  // namespace
 
 SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort) {
   SolvedVariant result;
   result.variant = variant;
   result.conductivity = conductivities(variant);
   result.heat = solver::solution_of(question_of(variant, materials::Purpose::heat_flow), effort);
-  balance(result);
+  balance_unheated(result);
   result.surface = solver::solution_of(
       question_of(result.variant, materials::Purpose::surface_temperature), effort);
   const std::vector<std::string> evaporation = evaporate(result);
@@ -57,7 +39,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.enough = what_is_enough(result, effort);
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
-  result.summary = summary(result);
+  result.summary = summary(result) + words_for_unheated(result);
   return result;
 }
 

@@ -60,8 +60,12 @@ std::string thresholds(const SolvedVariant& solved, const AirHumidity& air, doub
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     const auto* test = std::get_if<cases::FactorThreshold>(&criterion.test);
     if (test == nullptr || !std::isfinite(air.factor_needed)) continue;
-    const std::string own =
-        test->resistance ? fmt::format(" (stated for an Rsi of {:.3g})", *test->resistance) : "";
+    const std::string own = test->resistance
+                                ? fmt::format(" (stated for an Rsi of {:.3g}{})", *test->resistance,
+                                              criterion.with_any_resistance
+                                                  ? ", compared whatever this one was computed with"
+                                                  : "")
+                                : "";
     text += fmt::format(
         " '{}' asks for fRsi {:.2f}{}; against mould this air needs {:.2f}; the "
         "spot has {:.2f}.",
