@@ -35,6 +35,8 @@ Material cavity_air(Cavity cavity) {
   air.about = "air in a hollow of a frame";
   air.conductivity = {still_air, Confidence::memory, "EN ISO 10077-2", {}, {}};
   air.density = {1.23, Confidence::memory, "EN ISO 10456", {}, {}};
+  air.law_confidence = Confidence::memory;
+  air.law_source = "EN ISO 10077-2";
   air.part = Part::frame;
   air.cavity = cavity;
   return air;
