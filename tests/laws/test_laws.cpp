@@ -5,6 +5,7 @@
 #include <cmath>
 #include <functional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "solver/bracket.hpp"
@@ -31,9 +32,9 @@ struct Setup {
   solver::Physics physics;
   solver::SpaceTemperatures temperatures;
 
-  [[nodiscard]] solver::Field field(double cells = density) const {
+  [[nodiscard]] solver::Field field() const {
     const geometry::Section section = geometry::section_of(sheet);
-    return solver::field_of(geometry::mesh_of(section, geometry::subdivision_of(section, cells)),
+    return solver::field_of(geometry::mesh_of(section, geometry::subdivision_of(section, density)),
                             physics, solver::LinearOptions{});
   }
 };
@@ -307,13 +308,18 @@ TEST_CASE("a region split in two of the same material changes nothing") {
 
 TEST_CASE("brackets on three grids have a value in common and shrink") {
   on_every_case([](const Setup& setup) {
-    const auto couplings_on = [&](double cells) {
-      return solver::brackets_of(setup.field(cells), setup.physics, {}).couplings;
+    const geometry::Section section = geometry::section_of(setup.sheet);
+    const auto couplings_on = [&](const geometry::Subdivision& grid) {
+      const solver::Field field = solver::field_of(geometry::mesh_of(section, grid), setup.physics,
+                                                   solver::LinearOptions{});
+      return solver::brackets_of(field, setup.physics, {}).couplings;
     };
-    std::vector<solver::Coupling> former = couplings_on(density / 2);
+    geometry::Subdivision grid = geometry::subdivision_of(section, density / 2);
+    std::vector<solver::Coupling> former = couplings_on(grid);
     const double rounding = solve * former.front().low;
-    for (const double cells : {density, 2 * density}) {
-      const std::vector<solver::Coupling> now = couplings_on(cells);
+    for (int halving = 0; halving < 2; ++halving) {
+      grid = geometry::doubled(std::move(grid));
+      const std::vector<solver::Coupling> now = couplings_on(grid);
       for (std::size_t k = 0; k < now.size(); ++k) {
         CHECK(now[k].low <= now[k].high + rounding);
         CHECK(now[k].low <= former[k].high + rounding);
