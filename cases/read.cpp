@@ -182,6 +182,13 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     check_drawing(drawn, variant, document.probes, faults, variant.remarks);
   variant.sheet = std::move(drawn.drawing.sheet);
   variant.recipe = std::move(drawn.recipe);
+  if (variant.recipe && geometry::is_vertical(*variant.recipe)) {
+    if (document.cut == Cut::horizontal) {
+      faults.add(tree.find("cut")->value.mark, {"this recipe is drawn in a vertical cut",
+                                                "horizontal", "vertical", "leave 'cut' out"});
+    }
+    variant.cut = Cut::vertical;
+  }
   variant.flanks = std::move(drawn.drawing.flanks);
   variant.thickness = drawn.drawing.thickness;
   variant.places = std::move(drawn.drawing.places);

@@ -73,12 +73,20 @@ void RecipeReader::optional_layers(std::string_view key, std::vector<geometry::L
 }
 
 void RecipeReader::frame(std::string_view key, RegionId& region, std::string_view about) {
+  part(key, region, materials::Part::frame, about);
+}
+
+void RecipeReader::material(std::string_view key, RegionId& region, std::string_view about) {
+  part(key, region, materials::Part::fabric, about);
+}
+
+void RecipeReader::part(std::string_view key, RegionId& region, materials::Part part,
+                        std::string_view about) {
   std::string name;
   word(key, name, about);
   if (name.empty()) return;
   const Mark mark = map_.find(key)->value.mark;
-  if (const auto found = palette_.region({name, mark}, std::nullopt, materials::Part::frame))
-    region = *found;
+  if (const auto found = palette_.region({name, mark}, std::nullopt, part)) region = *found;
   refuse_cavity({name, mark});
 }
 

@@ -21,11 +21,13 @@ class RecipeReader : public Reader {
   void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
                        std::string_view about);
   void frame(std::string_view key, RegionId& region, std::string_view about);
+  void material(std::string_view key, RegionId& region, std::string_view about);
   /// `kind`: the space meant when none is named is the only one of this kind.
   void space(std::string_view key, SpaceId& space, std::string_view kind, std::string_view about);
 
  private:
   void layer(const Node& node, std::vector<geometry::Layer>& list);
+  void part(std::string_view key, RegionId& region, materials::Part part, std::string_view about);
   void refuse_cavity(PlacedName name);
   [[nodiscard]] SpaceId only_space(std::string_view key, std::string_view kind);
 

@@ -191,6 +191,9 @@ class Schema : public Vocabulary<Schema> {
     need(key);
     set(key, typed("string"), about);
   }
+  void material(std::string_view key, RegionId region, std::string_view about) {
+    frame(key, region, about);
+  }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
     set(key, typed("string"), fmt::format("{}; by default the only one that is {}", about, kind));
   }

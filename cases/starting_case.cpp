@@ -61,6 +61,9 @@ class Template : public Vocabulary<Template> {
   void frame(std::string_view key, RegionId, std::string_view about) {
     add(fmt::format("{}: softwood across the grain", key), about);
   }
+  void material(std::string_view key, RegionId, std::string_view about) {
+    add(fmt::format("{}: wall brick", key), about);
+  }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
     add(fmt::format("{}: {}", key, kind == "inside" ? "room" : "outdoors"), about);
   }
@@ -77,7 +80,7 @@ constexpr std::string_view head =
 # resistance m²K/W, density kg/m³, wind m/s. Other units may be written: 0.33 m, 8 vol-%.
 quoin: 1
 title: A {name} to start from
-cut: horizontal                             # a plan; vertical: y points up
+# cut: vertical                             # y points up; a plan unless the recipe is upright
 
 spaces:                                     # the air on each side
   room: {is: inside, temperature: 20, humidity: 50}

@@ -27,6 +27,15 @@ Drawing drawing_of(const Recipe& recipe) {
   return std::visit([](const auto& kind) { return drawing_of(kind); }, recipe);
 }
 
+bool is_vertical(const Recipe& recipe) {
+  return std::visit(
+      []<class Kind>(const Kind&) {
+        if constexpr (requires { Kind::vertical; }) return Kind::vertical;
+        return false;
+      },
+      recipe);
+}
+
 std::optional<std::string> objection(const Recipe& recipe) {
   return std::visit(
       []<class Kind>(const Kind& kind) -> std::optional<std::string> {

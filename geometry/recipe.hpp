@@ -8,12 +8,16 @@
 #include "geometry/recipes/corner.hpp"
 #include "geometry/recipes/drawing.hpp"
 #include "geometry/recipes/reveal.hpp"
+#include "geometry/recipes/sill.hpp"
 #include "geometry/recipes/wall.hpp"
 
 namespace quoin::geometry {
 
 /// Every recipe the case file knows. A new one is one file in recipes/ and one line here.
-using Recipe = std::variant<Wall, Corner, Reveal>;
+using Recipe = std::variant<Wall, Corner, Reveal, Sill>;
+
+/// Whether a recipe is drawn in a vertical cut, y up; the others are plans.
+[[nodiscard]] bool is_vertical(const Recipe& recipe);
 
 /// The drawing a recipe stands for.
 [[nodiscard]] Drawing drawing_of(const Recipe& recipe);

@@ -31,8 +31,7 @@ Arena::Piece Arena::small_piece(std::size_t size) {
 Arena::Piece Arena::large_piece(std::size_t size) {
 #ifdef __linux__
   const std::size_t bytes = size + huge_page;
-  void* memory =
-      mmap(nullptr, bytes, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
+  void* memory = mmap(nullptr, bytes, PROT_READ | PROT_WRITE, MAP_PRIVATE | MAP_ANONYMOUS, -1, 0);
   if (memory == MAP_FAILED) throw std::bad_alloc();
   madvise(memory, bytes, MADV_HUGEPAGE);  // a wish that may be refused
   return Piece(memory, Release{bytes, true});

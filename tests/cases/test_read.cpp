@@ -257,7 +257,8 @@ TEST_CASE("a band wets one material inside its rectangle and nothing else") {
   CHECK(moisture_at(0.32, 0.9) == 0.2);
 }
 
-TEST_CASE("variants replace, add and remove keys; an empty first one names the case as written") {
+TEST_CASE(
+    "variants replace, add and remove keys, and an empty first one names the case as written") {
   const Case text = read(head + R"(section: {wall: {layers: [[common brick, 330]]}}
 criteria: {fRsi: 0.7}
 variants:

@@ -290,10 +290,12 @@ TEST_CASE("a region split in two of the same material changes nothing") {
     const geometry::Section parts = geometry::section_of(split.sheet);
     const geometry::Mesh mesh = geometry::mesh_of(parts, geometry::subdivision_of(parts, density));
     geometry::Mesh undivided = mesh;
-    for (geometry::Cell& cell : undivided.section.cells) {
-      for (geometry::Fill* fill : {&cell.below, &cell.above}) {
-        if (auto* region = std::get_if<RegionId>(fill); region && region->index >= regions) {
-          *fill = RegionId(region->index - regions);
+    for (auto* cells : {&undivided.section.cells, &undivided.cells}) {
+      for (geometry::Cell& cell : *cells) {
+        for (geometry::Fill* fill : {&cell.below, &cell.above}) {
+          if (auto* region = std::get_if<RegionId>(fill); region && region->index >= regions) {
+            *fill = RegionId(region->index - regions);
+          }
         }
       }
     }

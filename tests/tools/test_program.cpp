@@ -1,0 +1,188 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <string>
+#include <vector>
+
+namespace quoin::testing {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A folder of this test alone, gone with it.
+class Scratch {
+ public:
+  Scratch() {
+    std::string name = (fs::temp_directory_path() / "quoin-program-XXXXXX").string();
+    REQUIRE(mkdtemp(name.data()) != nullptr);
+    folder_ = name;
+  }
+  ~Scratch() {
+    std::error_code ignored;
+    fs::permissions(folder_, fs::perms::owner_all, ignored);
+    fs::remove_all(folder_, ignored);
+  }
+  Scratch(const Scratch&) = delete;
+  Scratch& operator=(const Scratch&) = delete;
+
+  [[nodiscard]] fs::path operator/(const std::string& name) const { return folder_ / name; }
+  [[nodiscard]] bool holds_only(const std::vector<std::string>& names) const {
+    std::size_t count = 0;
+    for (const auto& entry : fs::directory_iterator(folder_)) {
+      if (std::find(names.begin(), names.end(), entry.path().filename().string()) == names.end()) {
+        return false;
+      }
+      ++count;
+    }
+    return count == names.size();
+  }
+
+ private:
+  fs::path folder_;
+};
+
+std::string text_of(const fs::path& file) {
+  std::ifstream stream(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(stream), {}};
+}
+
+struct Run {
+  int exit = -1;
+  std::string out;
+  std::string notes;
+};
+
+/// Runs the program with arguments as a shell splits them.
+Run run(const std::string& arguments) {
+  const Scratch scratch;
+  const std::string out = (scratch / "out").string(), notes = (scratch / "notes").string();
+  const std::string command =
+      fmt::format("'{}' {} >'{}' 2>'{}' </dev/null", QUOIN_PROGRAM, arguments, out, notes);
+  const int status = std::system(command.c_str());
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, text_of(out), text_of(notes)};
+}
+
+std::string example(const std::string& name) {
+  return fmt::format("'{}/cases/examples/lock_keepers_house_{}.yaml'", QUOIN_SOURCE_DIR, name);
+}
+
+}  // namespace
+
+TEST_CASE(
+    "each malformed file ends with exit 2 and one message at its line and leaves no file behind") {
+  std::size_t files = 0;
+  for (const auto& entry :
+       fs::directory_iterator(fs::path(QUOIN_SOURCE_DIR) / "tests/cases/malformed")) {
+    if (entry.path().extension() != ".yaml") continue;
+    ++files;
+    CAPTURE(entry.path().filename().string());
+    const Scratch scratch;
+    const Run result = run(
+        fmt::format("solve '{}' -o '{}'", entry.path().string(), (scratch / "results").string()));
+    CHECK(result.exit == 2);
+    CHECK(result.out.empty());
+    // "# expect 12:56 phrase" heads the file, or stands beside it where the file cannot hold it.
+    fs::path beside = entry.path();
+    beside.replace_extension(".expected");
+    const std::string expectation = text_of(fs::exists(beside) ? beside : entry.path());
+    const std::size_t start = expectation.find_first_of("0123456789");
+    REQUIRE(start != std::string::npos);
+    const std::string place = expectation.substr(start, expectation.find(' ', start) - start);
+    const std::string line = place.substr(0, place.find(':'));
+    const std::string head = entry.path().string() + (line == "0" ? ": " : ':' + place + ": ");
+    CHECK(result.notes.find(head) == 0);
+    CHECK(scratch.holds_only({}));
+  }
+  CHECK(files >= 40);
+}
+
+TEST_CASE("a folder that cannot be made ends with exit 4 and its path") {
+  const Scratch scratch;
+  std::ofstream(scratch / "a file") << "in the way";
+  const std::string folder = (scratch / "a file" / "results").string();
+  const Run result = run(fmt::format("solve {} -o '{}'", example("wall"), folder));
+  CHECK(result.exit == 4);
+  CHECK(result.notes.find(folder) != std::string::npos);
+  CHECK(scratch.holds_only({"a file"}));
+}
+
+TEST_CASE("an output that cannot take what is printed ends with exit 4") {
+  const int status = std::system(
+      fmt::format("'{}' solve {} >/dev/full 2>/dev/null", QUOIN_PROGRAM, example("wall")).c_str());
+  REQUIRE(WIFEXITED(status));
+  CHECK(WEXITSTATUS(status) == 4);
+}
+
+TEST_CASE(
+    "a good case ends with exit 0 and its files, with exit 1 where a risk was to be failed on") {
+  const Scratch scratch;
+  const std::string folder = (scratch / "results").string();
+  CHECK(run(fmt::format("solve {} -o '{}'", example("wall"), folder)).exit == 0);
+  for (const char* name : {"findings.json", "surface.csv", "section.svg", "field-as-found.svg",
+                           "field-as-found.vtr"}) {
+    CAPTURE(name);
+    CHECK(fs::file_size(fs::path(folder) / name) > 100);
+  }
+  CHECK(scratch.holds_only({"results"}));
+  CHECK(run(fmt::format("solve --quiet --fail-on-risk {}", example("wall"))).exit == 1);
+}
+
+TEST_CASE("the same input gives the same bytes, whatever the number of threads") {
+  const std::string first = run(fmt::format("solve --json {}", example("reveal"))).out;
+  CHECK(first.size() > 1000);
+  CHECK(run(fmt::format("solve --json {}", example("reveal"))).out == first);
+  CHECK(run(fmt::format("solve --json --threads 2 {}", example("reveal"))).out == first);
+  CHECK(run(fmt::format("solve --json {}", example("corner"))).out != first);
+}
+
+TEST_CASE("a file that is not there, an unknown option and an unknown name end with exit 2") {
+  CHECK(run("solve no-such-file.yaml").exit == 2);
+  CHECK(run("solve --no-such-option x.yaml").exit == 2);
+  CHECK(run("materials 'comon brick'").notes.find("common brick") != std::string::npos);
+  CHECK(run("new cornr").exit == 2);
+}
+
+TEST_CASE("each recipe's starting case is solved as it is printed") {
+  for (const char* recipe : {"wall", "corner", "reveal", "sill", "sheet"}) {
+    CAPTURE(recipe);
+    const Scratch scratch;
+    const Run start = run(fmt::format("new {}", recipe));
+    REQUIRE(start.exit == 0);
+    std::ofstream(scratch / "case.yaml") << start.out;
+    CHECK(run(fmt::format("solve --quiet '{}'", (scratch / "case.yaml").string())).exit == 0);
+  }
+}
+
+TEST_CASE("a recipe gives the same numbers as the sheet it stands for") {
+  for (const char* name : {"wall", "corner", "reveal", "sill"}) {
+    CAPTURE(name);
+    const Scratch scratch;
+    const Run sheets = run(fmt::format("check --sheet {}", example(name)));
+    REQUIRE(sheets.exit == 0);
+    const std::string first = sheets.out.substr(0, sheets.out.find("\nquoin: 1", 1));
+    std::ofstream(scratch / "sheet.yaml") << first << '\n';
+    const std::string of_recipe = run(fmt::format("solve --json {}", example(name))).out;
+    const std::string of_sheet =
+        run(fmt::format("solve --json '{}'", (scratch / "sheet.yaml").string())).out;
+    const auto value = [](const std::string& json, const std::string& key) {
+      const std::size_t at = json.find('"' + key + '"');
+      REQUIRE(at != std::string::npos);
+      return json.substr(at, json.find_first_of(",}\n", at) - at);
+    };
+    for (const char* key : {"temperature_C", "fRsi", "fRsi_band", "low", "high"}) {
+      CHECK(value(of_sheet, key) == value(of_recipe, key));
+    }
+  }
+}
+
+TEST_CASE("verify holds") { CHECK(run("verify").exit == 0); }
+
+}  // namespace quoin::testing
