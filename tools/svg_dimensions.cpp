@@ -81,6 +81,13 @@ std::vector<Label> labels_of(const Chain& chain, const Rail& rail, double size) 
   return labels;
 }
 
+/// Whether a line does not turn at a place.
+bool is_straight(Point before, Point here, Point after) {
+  const double ax = here.x - before.x, ay = here.y - before.y;
+  const double bx = after.x - here.x, by = after.y - here.y;
+  return std::abs(ax * by - ay * bx) <= 1e-6 * std::hypot(ax, ay) * std::hypot(bx, by);
+}
+
 }  // namespace
 
 std::string length_in_mm(double metres) {
@@ -126,7 +133,12 @@ Chain layers_along(const Section& section, const Extent& material, Side side) {
 Chain corners_along(const Section& section, Side side) {
   Chain chain;
   for (const geometry::Outline& outline : outlines(section, is_material)) {
-    for (const Point corner : outline) chain.push_back(is_flat(side) ? corner.x : corner.y);
+    for (std::size_t k = 0; k < outline.size(); ++k) {
+      const Point before = outline[(k + outline.size() - 1) % outline.size()];
+      const Point here = outline[k], after = outline[(k + 1) % outline.size()];
+      if (is_straight(before, here, after)) continue;  // a slope goes on from cell to cell
+      chain.push_back(is_flat(side) ? here.x : here.y);
+    }
   }
   std::sort(chain.begin(), chain.end());
   chain.erase(std::unique(chain.begin(), chain.end()), chain.end());
