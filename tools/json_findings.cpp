@@ -10,6 +10,7 @@
 
 #include "tools/json_year.hpp"
 #include "tools/places.hpp"
+#include "tools/readings.hpp"
 #include "tools/text_words.hpp"
 #include "tools/version.hpp"
 
@@ -44,13 +45,15 @@ class VariantFindings {
       : solved_(solved), variant_(solved.variant) {}
 
   [[nodiscard]] Json json() const {
-    return {{"name", variant_.name},       {"summary", solved_.summary},
-            {"surface", surface()},        {"heat", heat()},
-            {"verdicts", verdicts()},      {"enough", enough_json(solved_)},
-            {"year", years_json(solved_)}, {"plain", plain()},
-            {"psi_W_mK", psi()},           {"materials", materials()},
-            {"cut_planes", cut_planes()},  {"warnings", solved_.warnings},
-            {"checks", checks()},          {"mesh", mesh()}};
+    Json all = {{"name", variant_.name},       {"summary", solved_.summary},
+                {"surface", surface()},        {"heat", heat()},
+                {"verdicts", verdicts()},      {"enough", enough_json(solved_)},
+                {"year", years_json(solved_)}, {"plain", plain()},
+                {"psi_W_mK", psi()},           {"materials", materials()},
+                {"cut_planes", cut_planes()},  {"warnings", solved_.warnings},
+                {"checks", checks()},          {"mesh", mesh()}};
+    if (!variant_.readings.empty()) all["readings"] = readings();
+    return all;
   }
 
  private:
@@ -215,6 +218,19 @@ class VariantFindings {
                      {"confidence", words_for(material.conductivity.confidence)},
                      {"law_source", material.law_source},
                      {"law_confidence", words_for(material.law_confidence)}});
+    }
+    return all;
+  }
+
+  [[nodiscard]] Json readings() const {
+    Json all = list();
+    for (const ComparedReading& reading : compared_readings(solved_)) {
+      all.push_back({{"probe", reading.probe},
+                     {"read_C", reading.read},
+                     {"plus_or_minus_K", reading.plus_minus},
+                     {"computed_with_surface_resistances_C", reading.with_surface},
+                     {"computed_with_heat_resistances_C", reading.with_heat},
+                     {"explained", reading.explained}});
     }
     return all;
   }
