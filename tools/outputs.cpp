@@ -8,6 +8,7 @@
 #include <set>
 
 #include "tools/csv_surface.hpp"
+#include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
 #include "tools/svg_field.hpp"
 #include "tools/svg_section.hpp"
@@ -18,6 +19,10 @@ namespace {
 
 std::vector<File> findings_files(const Results& results) {
   return {{"findings.json", findings_json(results)}};
+}
+
+std::vector<File> report_files(const Results& results) {
+  return {{"report.html", report_page(results)}};
 }
 
 std::vector<File> surface_files(const Results& results) {
@@ -54,8 +59,9 @@ std::vector<File> vtk_files(const Results& results) {
   return files;
 }
 
-constexpr std::array<Output, 5> all_outputs{{
+constexpr std::array<Output, 6> all_outputs{{
     {"findings.json", findings_files},
+    {"report.html", report_files},
     {"surface.csv", surface_files},
     {"section.svg", section_files},
     {"field-<variant>.svg", field_files},

@@ -204,7 +204,7 @@ TEST_CASE("all outputs together write each file once") {
     CHECK(names.insert(file.name).second);
     CHECK_FALSE(file.content.empty());
   }
-  CHECK(names == std::set<std::string>{"findings.json", "surface.csv", "section.svg",
+  CHECK(names == std::set<std::string>{"findings.json", "report.html", "surface.csv", "section.svg",
                                        "field-as-found.svg", "field-dried-out.svg",
                                        "field-as-found.vtr", "field-dried-out.vtr", "fields.vtm"});
 }

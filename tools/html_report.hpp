@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// One self-contained page for the owner, the contractor and building control, in this order:
+/// verdicts in plain words, variants side by side, pictures, readings, materials, surfaces and air,
+/// heat flow, doubts, checks, assumptions and cautions, what it was made from, a blank for remarks.
+/// It asks for nothing over the network and runs no script; pictures are within it.
+[[nodiscard]] std::string report_page(const Results& results);
+
+}  // namespace quoin::tools
