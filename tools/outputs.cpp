@@ -12,6 +12,7 @@
 #include "tools/json_findings.hpp"
 #include "tools/svg_field.hpp"
 #include "tools/svg_section.hpp"
+#include "tools/svg_surface.hpp"
 #include "tools/vtk_field.hpp"
 
 namespace quoin::tools {
@@ -46,6 +47,12 @@ std::vector<File> field_files(const Results& results) {
   return files;
 }
 
+std::vector<File> surface_picture_files(const Results& results) {
+  std::string picture = surface_picture(results);
+  if (picture.empty()) return {};
+  return {{"surface.svg", std::move(picture)}};
+}
+
 std::vector<File> vtk_files(const Results& results) {
   const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<std::string> names, file_names;
@@ -59,12 +66,13 @@ std::vector<File> vtk_files(const Results& results) {
   return files;
 }
 
-constexpr std::array<Output, 6> all_outputs{{
+constexpr std::array<Output, 7> all_outputs{{
     {"findings.json", findings_files},
     {"report.html", report_files},
     {"surface.csv", surface_files},
     {"section.svg", section_files},
     {"field-<variant>.svg", field_files},
+    {"surface.svg", surface_picture_files},
     {"field-<variant>.vtr", vtk_files},
 }};
 

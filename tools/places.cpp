@@ -14,7 +14,9 @@ namespace {
 constexpr double near_point = 0.010;  // m
 constexpr double near_piece = 0.001;
 
-double distance(geometry::Point place, const geometry::NamedPlace& named) {
+}  // namespace
+
+double distance_to(const geometry::NamedPlace& named, geometry::Point place) {
   const double dx = named.to.x - named.from.x;
   const double dy = named.to.y - named.from.y;
   const double length2 = dx * dx + dy * dy;
@@ -26,12 +28,10 @@ double distance(geometry::Point place, const geometry::NamedPlace& named) {
   return std::hypot(place.x - named.from.x - t * dx, place.y - named.from.y - t * dy);
 }
 
-}  // namespace
-
 std::string name_of_place(const cases::Variant& variant, geometry::Point place) {
   for (const geometry::NamedPlace& named : variant.places) {
     const double near = named.from == named.to ? near_point : near_piece;
-    if (distance(place, named) <= near) return named.name;
+    if (distance_to(named, place) <= near) return named.name;
   }
   return {};
 }

@@ -7,6 +7,9 @@
 
 namespace quoin::tools {
 
+/// How far a point lies from a named place, m.
+[[nodiscard]] double distance_to(const geometry::NamedPlace& named, geometry::Point place);
+
 /// The word a recipe has for a place on a surface; empty where it has none, or there is no recipe.
 [[nodiscard]] std::string name_of_place(const cases::Variant& variant, geometry::Point place);
 

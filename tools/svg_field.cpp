@@ -10,6 +10,7 @@
 #include "tools/svg_colours.hpp"
 #include "tools/svg_isotherm_labels.hpp"
 #include "tools/svg_isotherms.hpp"
+#include "tools/svg_limits.hpp"
 #include "tools/svg_sheet.hpp"
 #include "tools/svg_smoothing.hpp"
 
@@ -52,38 +53,11 @@ Bands bands_of(const cases::Variant& variant) {
   return bands;
 }
 
-/// An isotherm that means something.
-struct Limit {
-  double temperature;
-  std::string words;
-  std::string_view meaning;
-  std::string_view dashes;
-};
-
-constexpr std::string_view limit_colour = "#9c0048";
-
-std::vector<Limit> limits_of(const SolvedVariant& solved) {
-  std::vector<Limit> limits;
-  for (const AirHumidity& air : solved.humidity) {
-    const std::string of =
-        solved.humidity.size() > 1
-            ? fmt::format(", {}", fitted(solved.variant.spaces[air.air].name, 12.0, 90.0))
-            : "";
-    const auto add = [&](double temperature, std::string_view what, std::string_view meaning,
-                         std::string_view dashes) {
-      if (!std::isfinite(temperature)) return;
-      limits.push_back(
-          {temperature, fmt::format("{} {:.1f} °C{}", what, temperature, of), meaning, dashes});
-    };
-    add(air.dew_point, "dew point", "colder surfaces get wet", "0.01 5");
-    add(air.mould_temperature, "mould", "colder surfaces reach 80 % humidity", "11 4");
-  }
-  return limits;
-}
-
-void draw_coldest_mark(Canvas& canvas, Point at) {
-  canvas.circle(at, 5.0, "fill=\"#ffffff\" stroke=\"#101010\" stroke-width=\"1.8\"");
-  canvas.circle(at, 1.8, "fill=\"#101010\"");
+/// The name of a limit in this variant, with its air where there are several.
+std::string words_in(const SolvedVariant& solved, const Limit& limit) {
+  if (solved.humidity.size() < 2) return words_for(limit);
+  return fmt::format("{}, {}", words_for(limit),
+                     fitted(solved.variant.spaces[limit.air].name, 12.0, 90.0));
 }
 
 /// The coldest and the warmest temperature of the material, degC.
@@ -154,24 +128,22 @@ class FieldDrawing {
         const double apart = std::abs(other.temperature - limit.temperature);
         if (apart > 0.0) clear = std::min(clear, apart);
       }
+      const std::string words = words_in(solved_, limit);
       const auto found = finder_.isotherms(fine_.values, {limit.temperature});
       const LabelledLine line = labelled(
-          drawn(found.front().lines), limit.words, size,
+          drawn(found.front().lines), words, size,
           [&](const Box& box) { return lies_between(box, limit.temperature, 0.7 * clear); }, taken);
       canvas.open("fill=\"none\" stroke=\"#ffffff\" stroke-width=\"4.4\" stroke-linecap=\"round\"");
       for (const Line& piece : line.pieces) canvas.polyline(piece);
       canvas.close();
-      canvas.open(
-          fmt::format("fill=\"none\" stroke=\"{}\" stroke-width=\"2.4\" "
-                      "stroke-linecap=\"round\" stroke-dasharray=\"{}\"",
-                      limit_colour, limit.dashes));
+      canvas.open(stroke_of(limit));
       for (const Line& piece : line.pieces) {
         canvas.polyline(piece);
         for (std::size_t k = 1; k < piece.size(); ++k) taken.take(piece[k - 1], piece[k]);
       }
       canvas.close();
       if (line.labelled) {
-        canvas.text(line.at, limit.words,
+        canvas.text(line.at, words,
                     {size, Anchor::middle, line.turn, true, limit_colour, "#ffffff"});
       }
     }
@@ -277,11 +249,12 @@ void draw_colour_bar(Canvas& canvas, const Bands& bands, Point at, double height
 }
 
 /// What a limit means here, in words.
-std::string meaning_of(const Limit& limit, double coldest, double warmest) {
+std::string meaning_of(const Limit& limit, const std::string& words, double coldest,
+                       double warmest) {
   const std::string reach = limit.temperature > warmest   ? " (all the material is colder)"
                             : limit.temperature < coldest ? " (all the material is warmer)"
                                                           : "";
-  return fmt::format("{}{}: {}", limit.words, reach, limit.meaning);
+  return fmt::format("{}{}: {}", words, reach, limit.meaning);
 }
 
 /// What the marks mean, one a line. Returns where it ends.
@@ -295,11 +268,8 @@ double draw_key(Canvas& canvas, const SolvedVariant& solved, double top) {
   };
   const auto [coldest, warmest] = range_of(solved);
   for (const Limit& limit : limits_of(solved)) {
-    canvas.line(at, {at.x + 38.0, at.y},
-                fmt::format("stroke=\"{}\" stroke-width=\"2.4\" stroke-linecap=\"round\" "
-                            "stroke-dasharray=\"{}\"",
-                            limit_colour, limit.dashes));
-    entry(meaning_of(limit, coldest, warmest));
+    canvas.line(at, {at.x + 38.0, at.y}, stroke_of(limit));
+    entry(meaning_of(limit, words_in(solved, limit), coldest, warmest));
   }
   draw_coldest_mark(canvas, {at.x + 19.0, at.y});
   entry("coldest spot of the inside surface");

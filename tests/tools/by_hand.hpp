@@ -67,6 +67,8 @@ inline tools::SolvedVariant by_hand(cases::Variant variant) {
   solved.surface.flows[geometry::SpaceId(1u)] = -66.5;
   solved.surface.physics.air = geometry::Per<geometry::SpaceId, geometry::SpaceId>(2);
   for (const auto id : field.airs) solved.surface.physics.air[id] = id;
+  solved.surface.physics.is_fabric =
+      geometry::Per<geometry::RegionId, char>(variant.regions.size(), 1);
   solved.surface.probes = {{{0.345, 0.6}, {11.25, 0.125, true}}};
   solved.surface.checks = {{"heat balance", 3e-11, 1e-4, true}};
   solved.heat = solved.surface;

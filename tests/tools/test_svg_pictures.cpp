@@ -6,14 +6,18 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tests/tools/golden.hpp"
+#include "tests/tools/xml.hpp"
 #include "tools/svg_colours.hpp"
 #include "tools/svg_dimensions.hpp"
 #include "tools/svg_field.hpp"
 #include "tools/svg_hatch.hpp"
 #include "tools/svg_section.hpp"
+#include "tools/svg_surface.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
+using quoin::testing::count;
+using quoin::testing::is_well_formed;
 
 namespace {
 
@@ -24,33 +28,6 @@ std::string section_of_first(const Results& results) {
 
 std::string field_of_first(const Results& results) {
   return field_picture(results.variants.front(), results.title, results.note);
-}
-
-std::size_t count(const std::string& text, const std::string& part) {
-  std::size_t found = 0;
-  for (auto at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) ++found;
-  return found;
-}
-
-/// Whether every tag that opens is closed again in order, and nothing but tags begins with "<".
-bool is_well_formed(const std::string& text) {
-  std::vector<std::string> open;
-  for (auto at = text.find('<'); at != std::string::npos; at = text.find('<', at + 1)) {
-    const auto end = text.find('>', at);
-    if (end == std::string::npos) return false;
-    const std::string tag = text.substr(at + 1, end - at - 1);
-    if (tag.empty() || tag.find('<') != std::string::npos) return false;
-    if (tag.front() == '?' || tag.back() == '/') continue;
-    const std::string name = tag.substr(0, tag.find(' '));
-    if (tag.front() != '/') {
-      open.push_back(name);
-    } else if (open.empty() || "/" + open.back() != tag) {
-      return false;
-    } else {
-      open.pop_back();
-    }
-  }
-  return open.empty();
 }
 
 TEST_CASE("the picture of a section is the golden one") {
@@ -100,13 +77,11 @@ TEST_CASE("a limit that the material never reaches is said, not drawn") {
 }
 
 TEST_CASE("names that are markup, emoji or very long do no harm in pictures") {
-  for (const std::string& name :
-       {std::string("<script>alert(1)</script>"), std::string("\"'><svg onload=x>&amp;"),
-        std::string("\xF0\x9F\x94\xA5 emoji"), std::string("\x01\x1b[31m\xFF\xFE bytes"),
-        std::string(10000, 'W'), std::string("]]>"), std::string()}) {
+  for (const std::string& name : testing::hostile_names()) {
     CAPTURE(name.substr(0, 40));
     const Results results = testing::results_named(name);
-    for (const std::string& picture : {section_of_first(results), field_of_first(results)}) {
+    for (const std::string& picture :
+         {section_of_first(results), field_of_first(results), surface_picture(results)}) {
       CHECK(is_well_formed(picture));
       CHECK(picture.find("<script") == std::string::npos);
       CHECK(count(picture, "<svg") == 1);

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "tools/results.hpp"
+#include "tools/svg_canvas.hpp"
+
+namespace quoin::tools {
+
+/// A temperature that means something for the surfaces of one air.
+struct Limit {
+  SpaceId air;
+  double temperature = 0.0;  ///< degC
+  std::string_view what;     ///< "dew point"
+  std::string_view meaning;  ///< what happens below it
+  std::string_view dashes;   ///< of its line in every picture
+};
+
+inline constexpr std::string_view limit_colour = "#9c0048";
+
+/// Dew point and mould limit of every inside air whose humidity is known.
+[[nodiscard]] std::vector<Limit> limits_of(const SolvedVariant& solved);
+
+/// "dew point 11.1 °C".
+[[nodiscard]] std::string words_for(const Limit& limit);
+
+/// The attributes of the line of a limit.
+[[nodiscard]] std::string stroke_of(const Limit& limit);
+
+/// The mark of the coldest spot in every picture.
+void draw_coldest_mark(Canvas& canvas, Point at);
+
+}  // namespace quoin::tools
