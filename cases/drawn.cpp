@@ -238,6 +238,15 @@ const Entry* drawing_entry(const Node& node, FaultList& faults) {
 
 }  // namespace
 
+void show(geometry::Drawing drawing, Variant& variant) {
+  variant.sheet = std::move(drawing.sheet);
+  variant.flanks = std::move(drawing.flanks);
+  variant.thickness = drawing.thickness;
+  variant.places = std::move(drawing.places);
+  variant.floor_alone = std::move(drawing.floor_alone);
+  variant.close_up = std::move(drawing.close_up);
+}
+
 Drawn drawn_section(const Node& node, Palette& palette, const Per<SpaceId, Space>& spaces,
                     FaultList& faults) {
   if (node.kind != Node::Kind::map) {

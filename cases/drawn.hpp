@@ -22,6 +22,9 @@ struct Drawn {
 [[nodiscard]] Drawn drawn_section(const Node& node, Palette& palette,
                                   const Per<SpaceId, Space>& spaces, FaultList& faults);
 
+/// Gives a variant what its drawing shows, and what a recipe knows beyond that.
+void show(geometry::Drawing drawing, Variant& variant);
+
 /// Checks what only the whole drawing shows: islands, idle spaces, overlaps, probes outside the
 /// material. Call it once the drawing is free of faults.
 void check_drawing(const Drawn& drawn, const Variant& variant,

@@ -180,7 +180,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});
   if (faults.met() == faults_before)
     check_drawing(drawn, variant, document.probes, faults, variant.remarks);
-  variant.sheet = std::move(drawn.drawing.sheet);
+  show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
   if (variant.recipe && geometry::is_vertical(*variant.recipe)) {
     if (document.cut == Cut::horizontal) {
@@ -189,9 +189,6 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     }
     variant.cut = Cut::vertical;
   }
-  variant.flanks = std::move(drawn.drawing.flanks);
-  variant.thickness = drawn.drawing.thickness;
-  variant.places = std::move(drawn.drawing.places);
   check_resistances(document.criteria, variant, faults);
   if (faults.met() == faults_before) {
     paint_frame_corners(variant);

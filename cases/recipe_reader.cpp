@@ -49,7 +49,7 @@ void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
 }
 
 void RecipeReader::layers(std::string_view key, std::vector<geometry::Layer>& list,
-                          std::string_view about) {
+                          std::string_view about, std::string_view /*example*/) {
   optional_layers(key, list, about);
   const Entry* entry = map_.find(key);
   if (entry == nullptr) {
@@ -60,9 +60,9 @@ void RecipeReader::layers(std::string_view key, std::vector<geometry::Layer>& li
 }
 
 void RecipeReader::optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
-                                   std::string_view /*about*/) {
+                                   std::string_view /*about*/, std::string_view /*example*/) {
   const Node* node = value_of(key);
-  if (node == nullptr) return;
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
   if (node->kind != Node::Kind::sequence) {
     faults_.add(node->mark, {fmt::format("'{}' is a list of layers", key), words_of(*node),
                              "[{material: name, thickness: 330}, ...]",
@@ -76,8 +76,16 @@ void RecipeReader::frame(std::string_view key, RegionId& region, std::string_vie
   part(key, region, materials::Part::frame, about);
 }
 
-void RecipeReader::material(std::string_view key, RegionId& region, std::string_view about) {
+void RecipeReader::material(std::string_view key, RegionId& region, std::string_view /*example*/,
+                            std::string_view about) {
   part(key, region, materials::Part::fabric, about);
+}
+
+void RecipeReader::optional_material(std::string_view key, RegionId& region,
+                                     std::string_view example, std::string_view about) {
+  const Node* node = value_of(key);
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
+  material(key, region, example, about);
 }
 
 void RecipeReader::part(std::string_view key, RegionId& region, materials::Part part,
@@ -138,6 +146,17 @@ void RecipeReader::space(std::string_view key, SpaceId& space, std::string_view 
                    near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
     }
   }
+  refuse_same_air(space);
+}
+
+void RecipeReader::optional_space(std::string_view key, SpaceId& space, std::string_view example,
+                                  std::string_view about) {
+  const Node* node = value_of(key);
+  if (node == nullptr || node->kind == Node::Kind::nothing) return;
+  this->space(key, space, example, about);
+}
+
+void RecipeReader::refuse_same_air(SpaceId space) {
   if (!space.valid()) return;
   const SpaceId air = spaces_[space].air;
   if (std::find(airs_.begin(), airs_.end(), air) != airs_.end()) {

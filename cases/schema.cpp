@@ -177,12 +177,12 @@ class Schema : public Vocabulary<Schema> {
     set(key, std::move(schema), about);
   }
   void layers(std::string_view key, const std::vector<geometry::Layer>& list,
-              std::string_view about) {
+              std::string_view about, std::string_view /*example*/ = {}) {
     need(key);
     optional_layers(key, list, about);
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
-                       std::string_view about) {
+                       std::string_view about, std::string_view /*example*/ = {}) {
     Json brief = typed("array");
     brief.set("minItems", Json::number(2)).set("maxItems", Json::number(3));
     set(key, list_of(any_of({schema_of<WrittenLayer>(), std::move(brief)})), about);
@@ -191,11 +191,20 @@ class Schema : public Vocabulary<Schema> {
     need(key);
     set(key, typed("string"), about);
   }
-  void material(std::string_view key, RegionId region, std::string_view about) {
+  void material(std::string_view key, RegionId region, std::string_view /*example*/,
+                std::string_view about) {
     frame(key, region, about);
+  }
+  void optional_material(std::string_view key, RegionId, std::string_view /*example*/,
+                         std::string_view about) {
+    set(key, typed("string"), about);
   }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
     set(key, typed("string"), fmt::format("{}; by default the only one that is {}", about, kind));
+  }
+  void optional_space(std::string_view key, SpaceId, std::string_view /*example*/,
+                      std::string_view about) {
+    set(key, typed("string"), about);
   }
 
   [[nodiscard]] Json json() const {

@@ -49,23 +49,37 @@ class Template : public Vocabulary<Template> {
       if (value == meaning) add(fmt::format("{}: {}", key, word), about);
     }
   }
-  void layers(std::string_view key, const std::vector<geometry::Layer>&, std::string_view about) {
+  void layers(std::string_view key, const std::vector<geometry::Layer>&, std::string_view about,
+              std::string_view example = {}) {
+    if (!example.empty()) {
+      add(fmt::format("{}: {}", key, example), about);
+      return;
+    }
     add(fmt::format("{}:", key), about);
     text += "      - {material: lime plaster, thickness: 15}\n";
     text += "      - {material: wall brick, thickness: 330}\n";
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
-                       std::string_view about) {
-    add(fmt::format("# {}: [{{material: lime plaster, thickness: 15}}]", key), about);
+                       std::string_view about,
+                       std::string_view example = "[{material: lime plaster, thickness: 15}]") {
+    add(fmt::format("# {}: {}", key, example), about);
   }
   void frame(std::string_view key, RegionId, std::string_view about) {
     add(fmt::format("{}: softwood across the grain", key), about);
   }
-  void material(std::string_view key, RegionId, std::string_view about) {
-    add(fmt::format("{}: wall brick", key), about);
+  void material(std::string_view key, RegionId, std::string_view example, std::string_view about) {
+    add(fmt::format("{}: {}", key, example), about);
+  }
+  void optional_material(std::string_view key, RegionId, std::string_view example,
+                         std::string_view about) {
+    add(fmt::format("# {}: {}", key, example), about);
   }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
     add(fmt::format("{}: {}", key, kind == "inside" ? "room" : "outdoors"), about);
+  }
+  void optional_space(std::string_view key, SpaceId, std::string_view example,
+                      std::string_view about) {
+    add(fmt::format("# {}: {}", key, example), about);
   }
 
  private:

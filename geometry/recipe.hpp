@@ -10,11 +10,12 @@
 #include "geometry/recipes/reveal.hpp"
 #include "geometry/recipes/sill.hpp"
 #include "geometry/recipes/wall.hpp"
+#include "geometry/recipes/wall_base.hpp"
 
 namespace quoin::geometry {
 
 /// Every recipe the case file knows. A new one is one file in recipes/ and one line here.
-using Recipe = std::variant<Wall, Corner, Reveal, Sill>;
+using Recipe = std::variant<Wall, Corner, Reveal, Sill, WallBase>;
 
 /// Whether a recipe is drawn in a vertical cut, y up; the others are plans.
 [[nodiscard]] bool is_vertical(const Recipe& recipe);

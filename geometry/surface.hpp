@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <cstdint>
 #include <vector>
 
+#include "geometry/facing.hpp"
 #include "geometry/mesh.hpp"
 
 namespace quoin::geometry {
-
-/// Where a surface looks, seen from the material.
-enum class Facing : std::uint8_t { sideways, up, down };
 
 /// The side or diagonal of one cell where a material meets a space. Walking from node `from` to
 /// node `to` the material lies on the left, the space on the right.

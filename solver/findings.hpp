@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -65,10 +66,18 @@ struct PlainPart {
   double surface_temperature = 0.0;  ///< degC, surface purpose
 };
 
+/// How the floor on the ground that psi leaves out was reckoned.
+enum class FloorLoss : std::uint8_t {
+  none,        ///< there is none
+  by_formula,  ///< ISO 13370
+  solved,      ///< as the same floor without its wall
+};
+
 /// Linear thermal transmittance by one way of measuring.
 struct LinearTransmittance {
   geometry::Dimensions dimensions;
   Estimate value;  ///< psi, W/(m K)
+  FloorLoss floor = FloorLoss::none;
 };
 
 /// How far the field at a cut plane is from the one-dimensional one.

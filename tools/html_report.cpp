@@ -230,8 +230,7 @@ std::string heat_html(const Results& results) {
                           number(coupling.high, 4));
     }
     for (const solver::LinearTransmittance& psi : solved.psi) {
-      psis.push_back(cell(solved.variant.name) +
-                     cell(fmt::format("{} dimensions", words_for(psi.dimensions))) +
+      psis.push_back(cell(solved.variant.name) + cell(words_for(psi)) +
                      cell(fmt::format("{:.4f} ± {:.4f}", psi.value.value, psi.value.band), true));
     }
   }

@@ -198,6 +198,8 @@ class VariantFindings {
       all.push_back({{"dimensions", words_for(psi.dimensions)},
                      {"value", psi.value.value},
                      {"band", psi.value.band}});
+      if (psi.floor != solver::FloorLoss::none)
+        all.back()["floor"] = psi.floor == solver::FloorLoss::solved ? "solved" : "ISO 13370";
     }
     return all;
   }

@@ -7,6 +7,7 @@
 #include <variant>
 #include <vector>
 
+#include "cases/drawn.hpp"
 #include "cases/frame_corners.hpp"
 #include "cases/vocabulary.hpp"
 #include "tools/physics.hpp"
@@ -27,7 +28,8 @@ class Thickness : public cases::Vocabulary<Thickness> {
 
   bool met = false;
 
-  void layers(std::string_view, std::vector<geometry::Layer>& list, std::string_view) {
+  void layers(std::string_view, std::vector<geometry::Layer>& list, std::string_view,
+              std::string_view = {}) {
     for (geometry::Layer& layer : list) {
       if (variant_.regions[layer.region].name != material_) continue;
       layer.thickness = thickness_;
@@ -35,7 +37,7 @@ class Thickness : public cases::Vocabulary<Thickness> {
     }
   }
   void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
-                       std::string_view about) {
+                       std::string_view about, std::string_view = {}) {
     layers(key, list, about);
   }
 
@@ -45,8 +47,10 @@ class Thickness : public cases::Vocabulary<Thickness> {
   template <class T>
   void choice(std::string_view, T&, const Words<Plain<T>>&, std::string_view) {}
   void frame(std::string_view, RegionId, std::string_view) {}
-  void material(std::string_view, RegionId, std::string_view) {}
+  void material(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void optional_material(std::string_view, RegionId, std::string_view, std::string_view) {}
   void space(std::string_view, SpaceId, std::string_view, std::string_view) {}
+  void optional_space(std::string_view, SpaceId, std::string_view, std::string_view) {}
 
  private:
   const cases::Variant& variant_;
@@ -97,12 +101,8 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   Thickness change(variant, material, thickness);
   std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
   if (!change.met || geometry::objection(*result.recipe)) return std::nullopt;
-  geometry::Drawing drawing = geometry::drawing_of(*result.recipe);
-  result.sheet = std::move(drawing.sheet);
+  cases::show(geometry::drawing_of(*result.recipe), result);
   add_bands(variant.sheet, result.sheet);
-  result.flanks = std::move(drawing.flanks);
-  result.thickness = drawing.thickness;
-  result.places = std::move(drawing.places);
   cases::paint_frame_corners(result);
   return result;
 }

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/run.hpp"
 
+#include <optional>
+
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
@@ -14,6 +16,19 @@
 #include "tools/year.hpp"
 
 namespace quoin::tools {
+namespace {
+
+/// The floor of a variant on the ground without its wall, solved for heat flow.
+std::optional<solver::Solution> floor_alone(const cases::Variant& variant,
+                                            const solver::Effort& effort) {
+  if (variant.floor_alone.empty()) return std::nullopt;
+  cases::Variant alone = variant;
+  alone.sheet = variant.floor_alone;
+  alone.probes.clear();
+  return solver::solution_of(question_of(alone, materials::Purpose::heat_flow), effort);
+}
+
+}  // namespace
 
 SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort) {
   SolvedVariant result;
@@ -28,7 +43,9 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
     result.plain.push_back(solver::plain_part(flank, result.surface.physics, result.heat.physics,
                                               temperatures_of(result.variant)));
   }
-  result.psi = solver::linear_transmittances(variant.flanks, result.heat);
+  const std::optional<solver::Solution> floor = floor_alone(result.variant, effort);
+  result.psi =
+      solver::linear_transmittances(variant.flanks, result.heat, floor ? &*floor : nullptr);
   if (!result.surface.airs.empty()) {
     result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
                                            result.surface.airs.front().coldest.place);

@@ -111,6 +111,7 @@ std::string doubt_about(const solver::CutPlane& plane) {
         "difference of the spaces",
         which, frame ? "frame" : "wall", plane.departure);
   }
+  if (std::isnan(plane.departure)) return {};  // in the ground, or askew: no plane wall is cut
   const double thickness = std::hypot(plane.to.x - plane.from.x, plane.to.y - plane.from.y);
   const double wanted = geometry::cut_distance(thickness);
   // The rule keeps the cut away from the detail: it says nothing where the coldest spot is the

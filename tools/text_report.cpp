@@ -152,7 +152,7 @@ std::string psi_text(const Results& results, const TextStyle& style) {
     std::string name = solved.variant.name;
     for (const solver::LinearTransmittance& psi : solved.psi) {
       rows.push_back({{std::exchange(name, "")},
-                      {std::string(words_for(psi.dimensions)) + " dimensions"},
+                      {words_for(psi)},
                       {fixed(psi.value.value, 4)},
                       {"±" + fixed(psi.value.band, 4)}});
     }

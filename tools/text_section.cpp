@@ -7,6 +7,7 @@
 #include <cmath>
 #include <set>
 
+#include "geometry/close_up.hpp"
 #include "geometry/section.hpp"
 #include "tools/physics.hpp"
 
@@ -48,7 +49,8 @@ std::string space_line(const cases::Space& space, char sign) {
 }  // namespace
 
 std::string section_drawing(const cases::Variant& variant, const TextStyle& style) {
-  const geometry::Section section = geometry::section_of(variant.sheet);
+  geometry::Section section = geometry::section_of(variant.sheet);
+  if (variant.close_up) section = geometry::close_up(section, *variant.close_up);
   const double wide = section.x.back() - section.x.front();
   const double high = section.y.back() - section.y.front();
   const std::size_t room = style.width - 4;
@@ -81,8 +83,9 @@ std::string section_drawing(const cases::Variant& variant, const TextStyle& styl
     }
     text += "  " + harmless(line, style) + "\n";
   }
-  return text + fmt::format("  {:.0f} by {:.0f} mm; thin layers are drawn wider than they are\n",
-                            wide * 1e3, high * 1e3);
+  return text + fmt::format("  {:.0f} by {:.0f} mm{}; thin layers are drawn wider than they are\n",
+                            wide * 1e3, high * 1e3,
+                            variant.close_up ? " of the section, which runs on" : "");
 }
 
 }  // namespace quoin::tools

@@ -39,6 +39,19 @@ std::string_view words_for(geometry::Dimensions dimensions) {
   return "";
 }
 
+std::string words_for(const solver::LinearTransmittance& psi) {
+  const std::string dimensions = std::string(words_for(psi.dimensions)) + " dimensions";
+  switch (psi.floor) {
+    case solver::FloorLoss::none:
+      return dimensions;
+    case solver::FloorLoss::by_formula:
+      return dimensions + ", floor by ISO 13370";
+    case solver::FloorLoss::solved:
+      return dimensions + ", floor solved";
+  }
+  return dimensions;
+}
+
 std::string_view words_for(materials::Confidence confidence) {
   switch (confidence) {
     case materials::Confidence::published:

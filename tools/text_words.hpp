@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <string>
 #include <string_view>
 
 #include "tools/results.hpp"
@@ -12,5 +13,7 @@ namespace quoin::tools {
 [[nodiscard]] std::string_view words_for(Degree degree);
 [[nodiscard]] std::string_view words_for(geometry::Dimensions dimensions);
 [[nodiscard]] std::string_view words_for(materials::Confidence confidence);
+/// By which dimensions, and with which floor on the ground taken off.
+[[nodiscard]] std::string words_for(const solver::LinearTransmittance& psi);
 
 }  // namespace quoin::tools

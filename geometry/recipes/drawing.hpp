@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "geometry/facing.hpp"
 #include "geometry/sheet.hpp"
 
 namespace quoin::geometry {
@@ -17,6 +19,13 @@ struct Layer {
 /// The three ways the trade measures a plane part of the envelope.
 enum class Dimensions { internal, overall_internal, external };
 
+/// The ground under a floor that lies on it.
+struct FloorOnGround {
+  RegionId ground;
+  double width = 0.0;           ///< of the floor between its walls, long against it, m
+  double wall_thickness = 0.0;  ///< m
+};
+
 /// A plane part that meets at the detail, for plain-wall values and the linear transmittance.
 struct Flank {
   std::string name;           ///< "wall", "frame": what the report calls it
@@ -26,8 +35,12 @@ struct Flank {
   /// Its length by internal dimensions, m. All three are 0 where nothing meets and psi has no
   /// meaning.
   double internal = 0.0;
-  double overall_internal = 0.0;  ///< by overall internal dimensions, m
-  double external = 0.0;          ///< by external dimensions, m
+  double overall_internal = 0.0;    ///< by overall internal dimensions, m
+  double external = 0.0;            ///< by external dimensions, m
+  Facing looks = Facing::sideways;  ///< where its inside face looks
+  /// Where the layers, which may then be none, are a floor on the ground: its U is that of ISO
+  /// 13370.
+  std::optional<FloorOnGround> on_ground = {};
 };
 
 /// A place the trade has a word for: a point, or a straight piece of surface.
@@ -43,6 +56,11 @@ struct Drawing {
   std::vector<Flank> flanks;       ///< psi = L2D - sum(U x length) over these
   double thickness = 0.0;          ///< of the thickest flank, m
   std::vector<NamedPlace> places;  ///< points before the pieces they end, as the first match names
+  /// The same floor on the same ground without the wall, which psi may take off as a floor solved
+  /// like the detail itself; empty where there is none.
+  Sheet floor_alone = {};
+  /// The part a person looks at, where what runs on beyond it (the ground) would dwarf it.
+  std::optional<Outline> close_up = {};
 };
 
 /// How much of a space a recipe paints beside the wall, m: enough to see it, not part of the

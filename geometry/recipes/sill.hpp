@@ -48,7 +48,7 @@ void describe(Visitor& visit, Sill& sill) {
                "from the structural opening up to the cut plane");
   visit.length("frame setback", sill.frame_setback, 0.0, 2.0,
                "from the outside face of the wall to that of the frame");
-  visit.material("sill", sill.sill, "the material of the sill outside");
+  visit.material("sill", sill.sill, "hard limestone", "the material of the sill outside");
   visit.length("sill thickness", sill.sill_thickness, 0.002, 0.5, "at the frame");
   visit.length("sill fall", sill.sill_fall, 0.0, 0.3,
                "how much lower its top is at the outer edge");

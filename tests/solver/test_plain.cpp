@@ -82,4 +82,47 @@ TEST_CASE("psi has no meaning where nothing meets, or where the airs are not cou
   CHECK(linear_transmittances({worked.flank}, heat).empty());
 }
 
+TEST_CASE("a floor on the ground has the U of ISO 13370, its own resistance looking up") {
+  Problem problem;
+  const SpaceId inside = problem.space(20, 0.17), outside = problem.space(0, 0.04);
+  const RegionId flags = problem.material(1.7), clay = problem.material(1.5);
+  Flank floor{.name = "floor", .layers = {{flags, 0.06}}, .inside = inside, .outside = outside};
+  floor.looks = geometry::Facing::up;
+  floor.on_ground = {clay, 8.0, 0.3};
+  const Physics physics = problem.physics();
+  const PlainPart part = plain_part(floor, physics, physics, problem.temperatures());
+  // Source: ISO 13370, from memory: dt = 0.3 + 1.5 (0.17 + 0.06 / 1.7 + 0.04) = 0.667941,
+  // U = 2 1.5 / (pi 8 + dt) ln(pi 8 / dt + 1), by hand.
+  CHECK(part.transmittance == WithinAbs{0.424867, 2e-6});
+  CHECK(part.surface_factor == WithinAbs{1 - 0.17 * 0.424867, 1e-6});
+  floor.layers.clear();  // bare earth
+  CHECK(plain_part(floor, physics, physics, problem.temperatures()).transmittance > 0.424867);
+}
+
+TEST_CASE("psi takes a floor on the ground off by formula, and as it was solved without the wall") {
+  Worked worked;
+  worked.flank.internal = worked.flank.overall_internal = worked.flank.external = 1.0;
+  Flank floor = worked.flank;
+  floor.looks = geometry::Facing::up;
+  floor.on_ground = {RegionId(1), 8.0, 0.3};
+  floor.internal = floor.overall_internal = floor.external = 4.0;
+  Solution heat, alone;
+  heat.physics = alone.physics = worked.problem.physics();
+  heat.couplings = {{SpaceId(0), SpaceId(1), 3.5, 3.4, 3.6}};
+  alone.couplings = {{SpaceId(0), SpaceId(1), 1.2, 1.15, 1.25}};
+  const PlainPart plain =
+      plain_part(floor, heat.physics, heat.physics, worked.problem.temperatures());
+  const auto by_formula = linear_transmittances({worked.flank, floor}, heat);
+  REQUIRE(by_formula.size() == 3);
+  CHECK(by_formula.front().floor == FloorLoss::by_formula);
+  CHECK(by_formula.front().value.value ==
+        WithinAbs{3.5 - 1.55685293 - 4 * plain.transmittance, 1e-8});
+  const auto both = linear_transmittances({worked.flank, floor}, heat, &alone);
+  REQUIRE(both.size() == 4);
+  CHECK(both.back().floor == FloorLoss::solved);
+  CHECK(both.back().value.value == WithinAbs{3.5 - 1.55685293 - 1.2, 1e-8});
+  CHECK(both.back().value.band == WithinAbs{0.15, 1e-12});
+  CHECK(linear_transmittances({worked.flank}, heat, &alone).size() == 3);  // no floor, no choice
+}
+
 }  // namespace quoin::solver

@@ -4,7 +4,7 @@
 #include <string>
 #include <utility>
 
-#include "cases/case.hpp"
+#include "cases/drawn.hpp"
 
 namespace quoin::testing {
 
@@ -62,11 +62,7 @@ inline cases::Variant corner_variant(std::string name, double moisture, bool lin
   corner.inside = hall;
   corner.outside = yard;
   variant.recipe = corner;
-  Drawing drawing = drawing_of(corner);
-  variant.sheet = std::move(drawing.sheet);
-  variant.flanks = std::move(drawing.flanks);
-  variant.thickness = drawing.thickness;
-  variant.places = std::move(drawing.places);
+  cases::show(drawing_of(corner), variant);
   variant.probes = {{"A", {0.345, 0.6}}};
   cases::FactorThreshold factor;
   factor.threshold = 0.75;
@@ -97,10 +93,7 @@ inline cases::Variant reveal_variant() {
   reveal.inside = SpaceId(0u);
   reveal.outside = SpaceId(1u);
   variant.recipe = reveal;
-  Drawing drawing = drawing_of(reveal);
-  variant.sheet = std::move(drawing.sheet);
-  variant.flanks = std::move(drawing.flanks);
-  variant.places = std::move(drawing.places);
+  cases::show(drawing_of(reveal), variant);
   variant.probes.clear();
   return variant;
 }

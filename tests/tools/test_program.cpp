@@ -12,6 +12,8 @@
 #include <string>
 #include <vector>
 
+#include "cases/starting_case.hpp"
+
 namespace quoin::testing {
 namespace {
 
@@ -151,10 +153,10 @@ TEST_CASE("a file that is not there, an unknown option and an unknown name end w
 }
 
 TEST_CASE("each recipe's starting case is solved as it is printed") {
-  for (const char* recipe : {"wall", "corner", "reveal", "sill", "sheet"}) {
-    CAPTURE(recipe);
+  for (const cases::StartingPoint& point : cases::starting_points()) {
+    CAPTURE(point.name);
     const Scratch scratch;
-    const Run start = run(fmt::format("new {}", recipe));
+    const Run start = run(fmt::format("new '{}'", point.name));
     REQUIRE(start.exit == 0);
     std::ofstream(scratch / "case.yaml") << start.out;
     CHECK(run(fmt::format("solve --quiet '{}'", (scratch / "case.yaml").string())).exit == 0);
@@ -162,7 +164,7 @@ TEST_CASE("each recipe's starting case is solved as it is printed") {
 }
 
 TEST_CASE("a recipe gives the same numbers as the sheet it stands for") {
-  for (const char* name : {"wall", "corner", "reveal", "sill"}) {
+  for (const char* name : {"wall", "corner", "reveal", "sill", "foot"}) {
     CAPTURE(name);
     const Scratch scratch;
     const Run sheets = run(fmt::format("check --sheet {}", example(name)));
