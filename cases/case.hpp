@@ -12,6 +12,7 @@
 #include "geometry/section.hpp"
 #include "materials/behind.hpp"
 #include "materials/clear_sky.hpp"
+#include "materials/coats.hpp"
 #include "materials/criterion.hpp"
 #include "materials/evaporation.hpp"
 #include "materials/humidity_source.hpp"
@@ -56,6 +57,7 @@ struct Space {
   std::optional<materials::Behind> behind;  ///< what fixed the resistance, where it is said so
   std::optional<materials::ClearSky> sky;
   std::optional<materials::Evaporation> evaporation;
+  std::optional<materials::Coat> coat;  ///< on its surfaces of fabric
   /// How much colder than its air this space is to its surfaces, K: by a clear sky, by evaporation.
   double cooling = 0.0;
   std::optional<FrameCorners> frame_corners;  ///< the rule by which strips are painted in them
@@ -122,6 +124,23 @@ struct Enough {
   std::string moisture_of;  ///< the material whose moisture is changed; empty: none
 };
 
+/// The air that a question about vapour is asked for.
+enum class Conditions : std::uint8_t { as_stated, by_month };
+
+/// The check for condensation within the section.
+struct Vapour {
+  Conditions conditions = Conditions::as_stated;
+  std::optional<double> days;  ///< that stated conditions last
+};
+
+/// How fast a wet part of the section dries through one coat or another.
+struct Drying {
+  Conditions conditions = Conditions::as_stated;
+  std::string wet;                            ///< the material; empty: all that is wetter than damp
+  std::vector<materials::Coat> coats;         ///< outside
+  std::vector<materials::Coat> inside_coats;  ///< empty: as it is
+};
+
 /// How exact the answer must be.
 struct Accuracy {
   double factor = 0.002;    ///< half width of the band of fRsi
@@ -152,6 +171,8 @@ struct Variant {
   std::vector<Criterion> criteria;
   std::optional<Climate> climate;
   Enough enough;
+  std::optional<Vapour> vapour;
+  std::optional<Drying> drying;
   Accuracy accuracy;
   std::vector<Remark> remarks;
 };

@@ -19,6 +19,7 @@
 #include "cases/sha256.hpp"
 #include "cases/shelf.hpp"
 #include "cases/spaces.hpp"
+#include "cases/vapour.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -190,6 +191,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     variant.cut = Cut::vertical;
   }
   check_resistances(document.criteria, variant, faults);
+  if (faults.met() == faults_before) ask_about_vapour(tree, document, palette, variant, faults);
   if (faults.met() == faults_before) {
     paint_frame_corners(variant);
     remark_on_missing_corners(document, variant);

@@ -28,6 +28,30 @@ void Reader::table(std::string_view key, std::vector<std::pair<double, double>>&
   }
 }
 
+void Reader::coats(std::string_view key, std::vector<materials::Coat>& list,
+                   std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::sequence || node->items.empty()) {
+    faults_.add(node->mark, {fmt::format("'{}' is a list of coats", key), words_of(*node),
+                             "[limewash, plastic masonry paint, 0.5 m]", ""});
+    return;
+  }
+  for (const Node& item : node->items) {
+    if (item.kind != Node::Kind::scalar) {
+      faults_.add(item.mark,
+                  {"a coat belongs here", words_of(item), "its name, or its sd: 0.5 m", ""});
+      continue;
+    }
+    const auto coat = coat_of(item.text);
+    if (const auto* complaint = std::get_if<Complaint>(&coat)) {
+      faults_.add(item.mark, *complaint);
+    } else {
+      list.push_back(std::get<materials::Coat>(coat));
+    }
+  }
+}
+
 void Reader::amounts(std::string_view key, std::vector<Named<double>>& list, Measure measure,
                      Range plausible, std::string_view /*about*/) {
   const Node* node = value_of(key);

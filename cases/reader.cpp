@@ -129,6 +129,18 @@ void Reader::moisture(std::string_view key, std::optional<WrittenMoisture>& valu
   }
 }
 
+void Reader::coat(std::string_view key, std::optional<materials::Coat>& value,
+                  std::string_view about) {
+  const Node* node = scalar_of(key, about);
+  if (node == nullptr) return;
+  const auto coat = coat_of(node->text);
+  if (const auto* complaint = std::get_if<Complaint>(&coat)) {
+    faults_.add(node->mark, *complaint);
+  } else {
+    value = std::get<materials::Coat>(coat);
+  }
+}
+
 std::optional<std::size_t> Reader::chosen_of(std::string_view key,
                                              const std::vector<std::string>& words) {
   const Node* node = scalar_of(key, "one of: " + list_of(words));

@@ -38,6 +38,8 @@ class Reader : public Vocabulary<Reader> {
   void text(std::string_view key, std::string& value, std::string_view about);
   void moisture(std::string_view key, std::optional<WrittenMoisture>& value,
                 std::string_view about);
+  void coat(std::string_view key, std::optional<materials::Coat>& value, std::string_view about);
+  void coats(std::string_view key, std::vector<materials::Coat>& list, std::string_view about);
   template <class T>
   void choice(std::string_view key, T& value, const Words<Plain<T>>& words,
               std::string_view /*about*/) {

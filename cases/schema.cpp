@@ -103,6 +103,12 @@ class Schema : public Vocabulary<Schema> {
                 std::string_view about) {
     set(key, typed("string"), about);
   }
+  void coat(std::string_view key, const std::optional<materials::Coat>&, std::string_view about) {
+    set(key, typed("string"), about);
+  }
+  void coats(std::string_view key, const std::vector<materials::Coat>&, std::string_view about) {
+    set(key, list_of(typed("string")), about);
+  }
   template <class T>
   void choice(std::string_view key, const T&, const Words<Plain<T>>& words,
               std::string_view about) {

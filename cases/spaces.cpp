@@ -172,6 +172,7 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
                                    .behind = value.behind,
                                    .sky = {},
                                    .evaporation = {},
+                                   .coat = value.coat,
                                    .cooling = 0.0,
                                    .frame_corners = value.frame_corners,
                                    .strips_of = {},
@@ -202,6 +203,7 @@ Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& fa
     space.moisture = air.moisture;
     check_behind(written[i], air.is, faults);
     if (!space.wind) space.wind = air.wind;
+    if (!space.coat) space.coat = air.coat;
   }
   check_frame_corners(written, spaces, faults);
   check_differences(written, spaces, faults, remarks);

@@ -66,6 +66,8 @@ class SheetWriter {
     add(text, "criteria", criteria());
     if (variant_.climate) text += "\nclimate: " + climate() + '\n';
     if (const YamlMap map = enough(); !map.empty()) text += "\nenough: " + map.text() + '\n';
+    if (variant_.vapour) text += "\nvapour: " + vapour() + '\n';
+    if (variant_.drying) text += "\ndrying: " + drying() + '\n';
     text += fmt::format("\naccuracy: {{fRsi: {}, L2D: {}}}\n", variant_.accuracy.factor,
                         with_unit(variant_.accuracy.coupling, Measure::share));
     return text;
@@ -113,10 +115,13 @@ class SheetWriter {
         written.moisture = space.moisture;
         if (!space.moisture) written.humidity = space.humidity;
         written.wind = space.wind;
+        written.coat = space.coat;
       } else {
         const Space& air = variant_.spaces[space.air];
         written.like = air.name;
         if (space.wind != air.wind) written.wind = space.wind;
+        if (space.coat && (!air.coat || space.coat->name != air.coat->name))
+          written.coat = space.coat;
       }
       lines.push_back(entry(space.name, map_of(written).text()));
     }
@@ -272,6 +277,17 @@ class SheetWriter {
       written.thickness = {thickness->of, thickness->from, thickness->to};
     if (!variant_.enough.moisture_of.empty()) written.moisture = {variant_.enough.moisture_of};
     return map_of(written);
+  }
+
+  [[nodiscard]] std::string vapour() const {
+    WrittenVapour written{variant_.vapour->conditions, variant_.vapour->days};
+    return map_of(written).text();
+  }
+
+  [[nodiscard]] std::string drying() const {
+    WrittenDrying written{variant_.drying->wet, variant_.drying->coats,
+                          variant_.drying->inside_coats, variant_.drying->conditions};
+    return map_of(written).text();
   }
 
   const Variant& variant_;

@@ -71,6 +71,18 @@ class Writer : public Vocabulary<Writer> {
                 std::string_view /*about*/) {
     if (value) map_.add(key, yaml_word(value->text));
   }
+  void coat(std::string_view key, const std::optional<materials::Coat>& value,
+            std::string_view /*about*/) {
+    if (value) map_.add(key, yaml_word(value->name));
+  }
+  void coats(std::string_view key, const std::vector<materials::Coat>& list,
+             std::string_view /*about*/) {
+    if (list.empty()) return;
+    std::string text;
+    for (const materials::Coat& coat : list)
+      text += (text.empty() ? "" : ", ") + yaml_word(coat.name);
+    map_.add(key, '[' + text + ']');
+  }
   template <class T>
   void choice(std::string_view key, const T& value, const Words<Plain<T>>& words,
               std::string_view /*about*/) {

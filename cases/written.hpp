@@ -11,6 +11,7 @@
 #include "cases/written_climate.hpp"
 #include "cases/written_criterion.hpp"
 #include "cases/written_space.hpp"
+#include "cases/written_vapour.hpp"
 #include "materials/cavity.hpp"
 #include "materials/law.hpp"
 #include "materials/material.hpp"
@@ -189,6 +190,8 @@ struct Document {
   std::vector<Named<WrittenCriterion>> criteria;
   std::optional<WrittenClimate> climate;
   std::optional<WrittenEnough> enough;
+  std::optional<WrittenVapour> vapour;
+  std::optional<WrittenDrying> drying;
   std::optional<Accuracy> accuracy;
   const Node* variants = nullptr;
 };
@@ -208,6 +211,10 @@ void describe(Visitor& visit, Document& document) {
   visit.named("criteria", document.criteria, "what counts as a risk");
   visit.group("climate", document.climate, "twelve months, for a judgement over the year");
   visit.group("enough", document.enough, "what is changed until a criterion just holds");
+  visit.group("vapour", document.vapour,
+              "asks where vapour would condense within the section by steady diffusion alone");
+  visit.group("drying", document.drying,
+              "asks how fast a wet part would dry through one coat or another");
   visit.group("accuracy", document.accuracy, "how exact the answer must be");
   visit.variants("variants", document.variants, "each is the case above with some keys replaced");
 }

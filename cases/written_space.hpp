@@ -24,6 +24,7 @@ struct WrittenSpace {
   std::optional<FrameCorners> frame_corners;
   std::optional<materials::ClearSky> sky;
   std::optional<materials::Evaporation> evaporation;
+  std::optional<materials::Coat> coat;
 };
 
 template <class Visitor>
@@ -53,6 +54,10 @@ void describe(Visitor& visit, WrittenSpace& space) {
   visit.group("clear sky", space.sky,
               "outside: how much colder than the air the sky is, on a clear night of readings");
   visit.alternatives(space.evaporation);
+  visit.coat(
+      "coat", space.coat,
+      "what lies on its surfaces, for vapour: limewash, plastic masonry paint, an sd such as "
+      "0.5 m; nothing where not given");
 }
 
 }  // namespace quoin::cases

@@ -53,6 +53,10 @@ inline constexpr double heat_of_evaporation = 2.5e6;
 [[nodiscard]] double evaporation_rate(const WetSurface& wet, double surface_temperature,
                                       double vapour_pressure, double convection);
 
+/// The air film before a surface as still air that resists vapour as much, m. Convection in
+/// W/(m2K). Source: analogy of heat and mass transfer, as in evaporation_rate.
+[[nodiscard]] double film_sd(double convection);
+
 /// The coefficient of convection, W/(m2K), inside at upright surfaces, and outside in a wind, m/s.
 /// Source: annex of ISO 6946:2007 (memory).
 inline constexpr double inside_convection = 2.5;

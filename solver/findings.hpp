@@ -55,7 +55,8 @@ struct Solution {
   std::vector<Coupling> couplings;
   std::vector<ProbeValue> probes;
   std::vector<Check> checks;
-  bool accurate = true;  ///< the wanted accuracy was reached
+  bool accurate = true;               ///< the wanted accuracy was reached
+  geometry::Subdivision subdivision;  ///< of the finest mesh
 };
 
 /// A plane part of the detail on its own, by the exact sum of resistances.

@@ -5,19 +5,10 @@
 #include <set>
 
 #include "solver/errors.hpp"
+#include "solver/neighbours.hpp"
 
 namespace quoin::solver {
 namespace {
-
-/// Calls visit(neighbour, conductance) for the up to four neighbours of a node.
-template <class Visit>
-void for_each_neighbour(const FivePointOperator& network, std::size_t n, Visit visit) {
-  const std::size_t i = n % network.nx;
-  if (i + 1 < network.nx) visit(n + 1, network.east[n]);
-  if (i > 0) visit(n - 1, network.east[n - 1]);
-  if (n + network.nx < network.size()) visit(n + network.nx, network.north[n]);
-  if (n >= network.nx) visit(n - network.nx, network.north[n - network.nx]);
-}
 
 /// Temperature of a fixed node while one air is at 1 and the others at 0.
 double value_at(const FixedNode& fixed, SpaceId one, const Per<SpaceId, SpaceId>& air) {
@@ -26,18 +17,12 @@ double value_at(const FixedNode& fixed, SpaceId one, const Per<SpaceId, SpaceId>
   return static_cast<double>(warm) / static_cast<double>(fixed.spaces.size());
 }
 
-/// The network with its fixed nodes taken out: they ground their neighbours and become inactive.
-FivePointOperator without_fixed(FivePointOperator network, const std::vector<FixedNode>& fixed) {
-  for (const FixedNode& node : fixed) {
-    const std::size_t n = node.node;
-    for_each_neighbour(
-        network, n, [&](std::size_t m, double conductance) { network.ground[m] += conductance; });
-    network.east[n] = network.north[n] = 0.0;
-    if (n % network.nx > 0) network.east[n - 1] = 0.0;
-    if (n >= network.nx) network.north[n - network.nx] = 0.0;
-  }
-  for (const FixedNode& node : fixed) network.ground[node.node] = 0.0;
-  return network;
+/// The network with its fixed nodes taken out.
+FivePointOperator without_fixed(const FivePointOperator& network,
+                                const std::vector<FixedNode>& fixed) {
+  std::vector<std::size_t> nodes;
+  for (const FixedNode& node : fixed) nodes.push_back(node.node);
+  return without_nodes(network, nodes);
 }
 
 std::vector<SpaceId> airs_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air) {

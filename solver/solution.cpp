@@ -244,6 +244,7 @@ Solution solution_of(const Question& question, const Effort& effort) {
   solution.field = std::move(levels.back().field);
   solution.temperature = std::move(levels.back().temperature);
   solution.flows = flows(solution.field, question.temperatures);
+  solution.subdivision = std::move(fine);
   return solution;
 }
 

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
@@ -53,6 +54,8 @@ class VariantFindings {
                 {"cut_planes", cut_planes()},  {"warnings", solved_.warnings},
                 {"checks", checks()},          {"mesh", mesh()}};
     if (!variant_.readings.empty()) all["readings"] = readings();
+    if (solved_.vapour) all["vapour"] = vapour_json(solved_);
+    if (solved_.drying) all["drying"] = drying_json(solved_);
     return all;
   }
 

@@ -8,6 +8,7 @@
 #include "cases/case.hpp"
 #include "materials/conductivity.hpp"
 #include "solver/findings.hpp"
+#include "tools/vapour_findings.hpp"
 #include "tools/year_findings.hpp"
 
 namespace quoin::tools {
@@ -71,6 +72,8 @@ struct SolvedVariant {
   std::vector<Verdict> verdicts;
   std::vector<Year> years;            ///< of inside airs, where the case has a climate
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
+  std::optional<VapourCheck> vapour;  ///< where the case asks for it; never a verdict
+  std::optional<DryingLedger> drying;
   std::vector<std::string> warnings;  ///< in plain words
   std::string summary;                ///< the verdict in plain words
 };

@@ -6,12 +6,14 @@
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
+#include "tools/drying.hpp"
 #include "tools/enough.hpp"
 #include "tools/judge.hpp"
 #include "tools/physics.hpp"
 #include "tools/question.hpp"
 #include "tools/summary.hpp"
 #include "tools/unheated.hpp"
+#include "tools/vapour_check.hpp"
 #include "tools/wet_surfaces.hpp"
 #include "tools/year.hpp"
 
@@ -54,6 +56,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.verdicts = verdicts(result);
   result.years = years_of(result);
   result.enough = what_is_enough(result, effort);
+  result.vapour = vapour_check(result, effort.linear);
+  result.drying = drying_ledger(result, effort.linear);
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.summary = summary(result) + words_for_unheated(result);

@@ -10,6 +10,7 @@
 #include "cases/utf8.hpp"
 #include "tools/readings.hpp"
 #include "tools/text_enough.hpp"
+#include "tools/text_vapour.hpp"
 #include "tools/text_words.hpp"
 #include "tools/text_year.hpp"
 
@@ -211,8 +212,8 @@ std::string text_report(const Results& results, const TextStyle& style) {
          "\n" + paragraph(results.note, 0, style) + "\n" + spots_table(results, style) +
          verdicts_text(results, style) + changes_text(results, style) +
          readings_text(results, style) + enough_text(results, style) + year_text(results, style) +
-         warnings_text(results, style) + heat_text(results, style) + psi_text(results, style) +
-         plain_text(results, style);
+         vapour_text(results, style) + warnings_text(results, style) + heat_text(results, style) +
+         psi_text(results, style) + plain_text(results, style);
 }
 
 }  // namespace quoin::tools

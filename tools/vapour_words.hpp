@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// What the check for condensation leaves out, why it gives no verdict, and what to ask for
+/// instead.
+inline constexpr std::string_view vapour_left_out =
+    "Steady diffusion of vapour alone, as in ISO 13788. Left out: water that pores draw and store, "
+    "rain, sun, salts, and air through joints, which carries far more vapour than diffusion. So it "
+    "condemns vapour-open linings on masonry that draws water away, and flatters foil-faced ones "
+    "that shut rain and ground water in. It neither passes nor fails a wall: it shows where and "
+    "how "
+    "much. Before a wall is lined ask for a transient assessment of heat and moisture (EN 15026).";
+
+/// What the drying ledger leaves out.
+inline constexpr std::string_view drying_left_out =
+    "Diffusion of vapour alone, from a part that is kept saturated, through coats whose sd is "
+    "known "
+    "to a factor of two at best. Bare and limewashed masonry dries faster while water reaches its "
+    "surface as liquid. Where water still comes in, all of these are infinite: stop it first.";
+
+/// A place within the section: "between wood fibre board and lime plaster", "within wall brick",
+/// "under the limewash towards outdoors".
+[[nodiscard]] std::string words_for(const cases::Variant& variant, const solver::Meeting& meeting);
+
+/// kg/s as g a day.
+[[nodiscard]] constexpr double grams_a_day(double rate) { return rate * 8.64e7; }
+
+/// How long water takes to dry, in the words of the trade: "40 days", "5.2 years", "never".
+[[nodiscard]] std::string drying_time(double seconds);
+
+/// What one variant gathers over the year, or that it gathers nothing.
+[[nodiscard]] std::string words_for(const SolvedVariant& solved, const VapourYear& year);
+
+}  // namespace quoin::tools
