@@ -44,9 +44,9 @@ Coupling coupling_between(std::size_t a, std::size_t b, const Field& field,
 
 Brackets brackets_of(const Field& field, const Physics& physics, const LinearOptions& options) {
   const Network network(cell_centred(field.mesh, physics), options);
-  const Basis below = network.basis(physics.air);
+  Basis below = network.basis(physics.air);
   const std::vector<double> from_below = couplings(below, physics.air);
-  Brackets brackets{{}, no_blame(field.mesh)};
+  Brackets brackets{{}, no_blame(field.mesh), {}};
   for (std::size_t a = 0; a < field.airs.size(); ++a) {
     for (std::size_t b = a + 1; b < field.airs.size(); ++b) {
       brackets.couplings.push_back(coupling_between(a, b, field, from_below));
@@ -55,6 +55,7 @@ Brackets brackets_of(const Field& field, const Physics& physics, const LinearOpt
         gap_of(field.mesh, physics, network.assembly(), field.airs[a], field.basis[a], below.g[a]),
         1.0);
   }
+  brackets.cells = std::move(below.g);
   return brackets;
 }
 

@@ -13,6 +13,7 @@ namespace quoin::solver {
 struct Brackets {
   std::vector<Coupling> couplings;
   Blame gap;  ///< share of each column and row in the gaps of all airs, W/(m K); see gap_of
+  std::vector<std::vector<double>> cells;  ///< g of each air in each cell. Shape: airs by cells
 };
 
 /// Bounds on the mesh of the field: from above by the field itself, from below by control volumes

@@ -50,8 +50,11 @@ struct Solution {
   Field field;
   Physics physics;
   std::vector<double> temperature;  ///< at each node, degC
-  std::vector<AirSurface> airs;     ///< inside and unheated ones
-  Per<SpaceId, double> flows;       ///< into the section, W/m
+  /// g of each air in each cell, by the control volumes on the cells; empty where no brackets were
+  /// asked for. Shape: airs of the field by cells
+  std::vector<std::vector<double>> cells;
+  std::vector<AirSurface> airs;  ///< inside and unheated ones
+  Per<SpaceId, double> flows;    ///< into the section, W/m
   std::vector<Coupling> couplings;
   std::vector<ProbeValue> probes;
   std::vector<Check> checks;

@@ -229,6 +229,7 @@ Solution solution_of(const Question& question, const Effort& effort) {
     if (question.coupling_band) {
       Brackets brackets = brackets_of(finest, question.physics, effort.linear);
       solution.couplings = std::move(brackets.couplings);
+      solution.cells = std::move(brackets.cells);
       add(blame, brackets.gap,
           1 / (*question.coupling_band * largest_coupling(solution.couplings)));
     }

@@ -10,7 +10,9 @@
 #include "tools/csv_surface.hpp"
 #include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
+#include "tools/svg_compare.hpp"
 #include "tools/svg_field.hpp"
+#include "tools/svg_flow.hpp"
 #include "tools/svg_section.hpp"
 #include "tools/svg_surface.hpp"
 #include "tools/vtk_field.hpp"
@@ -53,6 +55,24 @@ std::vector<File> surface_picture_files(const Results& results) {
   return {{"surface.svg", std::move(picture)}};
 }
 
+std::vector<File> compare_files(const Results& results) {
+  std::string picture = compare_picture(results);
+  if (picture.empty()) return {};
+  return {{"compare.svg", std::move(picture)}};
+}
+
+std::vector<File> flow_files(const Results& results) {
+  const std::vector<std::string> stems = file_stems(results.variants);
+  const double step = flow_step(results);
+  std::vector<File> files;
+  for (std::size_t v = 0; v < stems.size(); ++v) {
+    std::string picture = flow_picture(results.variants[v], step, results.title, results.note);
+    if (picture.empty()) continue;
+    files.push_back({fmt::format("flow-{}.svg", stems[v]), std::move(picture)});
+  }
+  return files;
+}
+
 std::vector<File> vtk_files(const Results& results) {
   const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<std::string> names, file_names;
@@ -66,13 +86,15 @@ std::vector<File> vtk_files(const Results& results) {
   return files;
 }
 
-constexpr std::array<Output, 7> all_outputs{{
+constexpr std::array<Output, 9> all_outputs{{
     {"findings.json", findings_files},
     {"report.html", report_files},
     {"surface.csv", surface_files},
     {"section.svg", section_files},
     {"field-<variant>.svg", field_files},
     {"surface.svg", surface_picture_files},
+    {"compare.svg", compare_files},
+    {"flow-<variant>.svg", flow_files},
     {"field-<variant>.vtr", vtk_files},
 }};
 

@@ -187,14 +187,21 @@ std::optional<Box> room_of(const View& view, SpaceId space) {
              best->width() * view.scale(), best->height() * view.scale(), 0.0};
 }
 
-void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
-                 TakenRoom& taken) {
+void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant) {
   for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
     const auto shape =
         view(outlines(view.section(), [&](const Fill& fill) { return fill == Fill{id}; }));
-    if (shape.empty()) continue;
-    canvas.area(shape, fmt::format("fill=\"{}\"", tint_of(space.is)));
+    if (!shape.empty()) {
+      canvas.area(shape, fmt::format("fill=\"{}\"", tint_of(variant.spaces[id].is)));
+    }
+  }
+}
+
+void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
+                 TakenRoom& taken) {
+  tint_spaces(canvas, view, variant);
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const cases::Space& space = variant.spaces[id];
     const std::optional<Box> room = room_of(view, id);
     if (!room) continue;
     constexpr double size = 13.0;

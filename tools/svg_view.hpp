@@ -82,6 +82,9 @@ class View {
 /// The largest rectangle that shows nothing but one space, on the picture.
 [[nodiscard]] std::optional<Box> room_of(const View& view, geometry::SpaceId space);
 
+/// Tints the spaces.
+void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant);
+
 /// Tints the spaces and writes their names, with temperature and humidity where `with_air`.
 void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
                  TakenRoom& taken);

@@ -205,8 +205,9 @@ TEST_CASE("all outputs together write each file once") {
     CHECK_FALSE(file.content.empty());
   }
   CHECK(names == std::set<std::string>{"findings.json", "report.html", "surface.csv", "section.svg",
-                                       "field-as-found.svg", "field-dried-out.svg",
-                                       "field-as-found.vtr", "field-dried-out.vtr", "fields.vtm"});
+                                       "surface.svg", "compare.svg", "field-as-found.svg",
+                                       "field-dried-out.svg", "field-as-found.vtr",
+                                       "field-dried-out.vtr", "fields.vtm"});
 }
 
 }  // namespace

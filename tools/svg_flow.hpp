@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// How much heat flows between two flow lines in the pictures of a case, W/m: the same in every
+/// variant, so that more lines mean more heat. 0 where no heat flows.
+[[nodiscard]] double flow_step(const Results& results);
+
+/// Heat-flow lines of one variant across its isotherms, with `step` W/m between two lines, as an
+/// SVG picture. They are those of the heat-flow purpose. Empty where there are none.
+[[nodiscard]] std::string flow_picture(const SolvedVariant& solved, double step,
+                                       std::string_view title, std::string_view note);
+
+}  // namespace quoin::tools
