@@ -183,6 +183,7 @@ struct Case {
   std::string note;  ///< free text of the author, e.g. that the scenario is invented; may be empty
   std::string sha256;             ///< of the text as read, lower-case hexadecimal
   std::vector<Variant> variants;  ///< the first is the case as written
+  std::string text = {};          ///< as read
 };
 
 }  // namespace quoin::cases

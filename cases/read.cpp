@@ -275,6 +275,7 @@ Case case_of(std::string_view text, const std::string& file, const Files& files)
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
+  result.text = text;
   if (const std::optional<Node> tree = tree_of(text, faults)) {
     Document document;
     read(*tree, "a case", faults, document);

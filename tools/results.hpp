@@ -98,6 +98,7 @@ struct Results {
   std::string sha256;
   std::vector<SolvedVariant> variants;
   std::vector<Change> changes;
+  std::string text = {};  ///< the case file as read
 };
 
 }  // namespace quoin::tools

@@ -66,7 +66,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
 
 Results results_of(const cases::Case& source, const std::string& file, const solver::Effort& effort,
                    const Progress& progress) {
-  Results results{source.title, source.note, file, source.sha256, {}, {}};
+  Results results{source.title, source.note, file, source.sha256, {}, {}, source.text};
   for (std::size_t v = 0; v < source.variants.size(); ++v) {
     if (progress) progress(source.variants[v].name, v, source.variants.size());
     results.variants.push_back(solved(source.variants[v], effort));

@@ -93,7 +93,16 @@ class Legend {
  public:
   Legend(const View& view, const cases::Variant& variant,
          const Per<RegionId, materials::Conductivity>& conductivity)
-      : variant_(variant), conductivity_(conductivity), shown_(shown_regions(view, variant)) {}
+      : variant_(variant), conductivity_(conductivity) {
+    // One material in two uses, such as frame and fabric, is told once.
+    for (const RegionId id : shown_regions(view, variant)) {
+      const auto told = [&](RegionId other) {
+        return variant.regions[other].name == variant.regions[id].name &&
+               detail(other) == detail(id);
+      };
+      if (std::none_of(shown_.begin(), shown_.end(), told)) shown_.push_back(id);
+    }
+  }
 
   [[nodiscard]] double height(std::size_t columns) const {
     return entry_height * static_cast<double>((shown_.size() + 1 + columns - 1) / columns);

@@ -7,15 +7,10 @@
 #include <vector>
 
 #include "solver/solution.hpp"
+#include "tools/embedded_file.hpp"
 #include "tools/text_table.hpp"
 
 namespace quoin::tools {
-
-/// A file built into the program.
-struct EmbeddedFile {
-  std::string_view name;  ///< without folder
-  std::string_view text;
-};
 
 /// The case files of cases/verification.
 [[nodiscard]] std::span<const EmbeddedFile> verification_files();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <string>
 #include <utility>
 
@@ -69,6 +70,10 @@ inline tools::SolvedVariant by_hand(cases::Variant variant) {
   for (const auto id : field.airs) solved.surface.physics.air[id] = id;
   solved.surface.physics.is_fabric =
       geometry::Per<geometry::RegionId, char>(variant.regions.size(), 1);
+  for (std::size_t space = 0; space < 2; ++space) {
+    solved.surface.physics.resistance.add(
+        geometry::Per<geometry::RegionId, std::array<double, 3>>(variant.regions.size(), {0.25}));
+  }
   solved.surface.probes = {{{0.345, 0.6}, {11.25, 0.125, true}}};
   solved.surface.checks = {{"heat balance", 3e-11, 1e-4, true}};
   solved.heat = solved.surface;

@@ -6,7 +6,7 @@ usage: licence.py ROOT
 
 import tree
 
-SUFFIXES = {".hpp", ".cpp", ".py", ".cmake", ".in"}
+SUFFIXES = {".hpp", ".cpp", ".py", ".cmake", ".in", ".js", ".css"}
 SPDX = "SPDX-License-" + "Identifier: Apache-2.0"
 
 

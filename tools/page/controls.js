@@ -1,0 +1,265 @@
+// SPDX-License-Identifier: Apache-2.0
+// The thermocouple and the air: what a reader does, and what the page then says.
+
+const page = JSON.parse(document.getElementById('data').textContent);
+const element = (id) => document.getElementById(id);
+
+/// An element with attributes and children, which are elements or plain text.
+function made(tag, attributes = {}, ...children) {
+  const node = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) node.setAttribute(name, value);
+  node.append(...children);
+  return node;
+}
+
+const now = {
+  number: 0,      // of the variant
+  changed: Object.create(null),  // by name of space {temperature, humidity}
+  place: null,    // of the cross-hair, mm
+  view: null,
+  picture: null,  // the field without cross-hair
+};
+const variantNow = () => page.variants[now.number];
+const stateNow = () => new State(variantNow(), now.changed);
+const isRoom = (variant, room) => variant.spaces[room.air].is === 'inside';
+const roomsOf = (variant) =>
+    variant.rooms.some((room) => isRoom(variant, room)) ?
+    variant.rooms.filter((room) => isRoom(variant, room)) : variant.rooms;
+
+function percent(humidity) { return `${Math.round(100 * humidity)} %`; }
+
+/// Whether the air of a room is within reach of a place.
+function isOnSurface({variant, temperatures}, room, {x, y}) {
+  const {field} = variant, reach = Math.max(1, 3 / now.view.scale);
+  return Array.from({length: 16}, (_, k) => k * Math.PI / 8).some((way) => {
+    const place = {x: x + reach * Math.cos(way), y: y + reach * Math.sin(way)};
+    if (!field.contains(place)) return false;
+    const {fill} = field.exactly(place, temperatures);
+    return fill > field.regions && variant.spaces[fill - 1 - field.regions].air === room.air;
+  });
+}
+
+/// What a room's air would do at a place of this temperature; within a wall it does nothing.
+function roomWords(state, room, temperature) {
+  const name = state.variant.spaces[room.air].name;
+  const factor = state.factor(temperature, room.air);
+  const words = Number.isFinite(factor) ? `${name}: fRsi ${factor.toFixed(3)}` : name;
+  const pressure = state.pressure(room.air);
+  if (pressure === undefined || !isOnSurface(state, room, now.place)) return words;
+  const humidity = pressure / saturationPressure(temperature);
+  const means = humidity >= 1 ? 'it gets wet' : humidity >= MOULD_LIMIT ? 'mould can grow' : 'safe';
+  return `${words}; on its surface ${percent(humidity)} humidity: ${means}`;
+}
+
+function showReading(state) {
+  const {variant} = state, {field} = variant;
+  const {x, y} = now.place;
+  const here = field.at(now.place, state.temperatures);
+  const at = `${Math.round(x)}, ${Math.round(y)} mm`;
+  const lines = [];
+  if (field.isSolid(here.fill)) {
+    lines.push(made('strong', {}, `${here.temperature.toFixed(2)} °C`), ` in ${variant.regions[here.fill - 1]} at ${at}`);
+    for (const room of roomsOf(variant)) lines.push(made('br'), roomWords(state, room, here.temperature));
+  } else if (here.fill > 0) {
+    const id = here.fill - 1 - field.regions;
+    const humidity = state.humidity[id] === undefined ? '' : `, ${percent(state.humidity[id])} humidity`;
+    lines.push(made('strong', {}, `${state.air[id].toFixed(1)} °C`), ` in the air of ${variant.spaces[id].name}${humidity}`);
+  } else {
+    lines.push(`Nothing is drawn at ${at}`);
+  }
+  element('reading').replaceChildren(...lines);
+}
+
+function drawCrossHair() {
+  const canvas = element('field'), context = canvas.getContext('2d'), {view, place, picture} = now;
+  const ratio = canvas.width / view.width;
+  context.setTransform(1, 0, 0, 1, 0, 0);
+  context.drawImage(picture, 0, 0);
+  context.scale(ratio, ratio);
+  const [x, y] = [view.x(place.x), view.y(place.y)];
+  for (const [width, colour] of [[3, '#ffffff'], [1, INK]]) {
+    context.lineWidth = width;
+    context.strokeStyle = colour;
+    context.beginPath();
+    context.moveTo(0, y); context.lineTo(x - 8, y); context.moveTo(x + 8, y); context.lineTo(view.fieldWidth, y);
+    context.moveTo(x, 0); context.lineTo(x, y - 8); context.moveTo(x, y + 8); context.lineTo(x, view.height);
+    context.moveTo(x + 8, y);
+    context.arc(x, y, 8, 0, 2 * Math.PI);
+    context.stroke();
+  }
+}
+
+function drawPicture(state) {
+  const canvas = element('field');
+  const ratio = Math.min(2, window.devicePixelRatio || 1);
+  now.view = new View(state.variant.field, state.variant.close_up_mm, element('bench').clientWidth, Math.max(260, Math.min(560, 0.8 * window.innerHeight)));
+  canvas.width = Math.round(now.view.width * ratio);
+  canvas.height = Math.round(now.view.height * ratio);
+  canvas.style.width = `${now.view.width}px`;
+  canvas.style.height = `${now.view.height}px`;
+  now.picture = drawField(state, now.view, page.colours, ratio);
+  drawCrossHair();
+}
+
+/// All variants at the air as it stands now.
+function showConditions() {
+  const rows = [], sentences = [];
+  page.variants.forEach((variant, number) => {
+    if (!variant.field) return;
+    const state = new State(variant, now.changed);
+    for (const room of roomsOf(variant)) {
+      const spot = state.coldest(room), judgements = judged(variant, spot);
+      const [words, tone] = shortVerdict(variant, spot, judgements);
+      const {name} = variant.spaces[room.air];
+      const air = `${name} ${state.air[room.air].toFixed(1)} °C${
+          spot.pressure === undefined ? '' : `, ${percent(state.humidity[room.air])}`}`;
+      const known = spot.pressure !== undefined;
+      rows.push(made('tr', number === now.number ? {'class': 'chosen'} : {},
+          made('td', {}, variant.name), made('td', {}, air), made('td', {}, spot.where),
+          made('td', {'class': 'n'}, spot.temperature.toFixed(1)),
+          made('td', {'class': 'n'}, Number.isFinite(spot.factor) ? spot.factor.toFixed(3) : '–'),
+          made('td', {'class': 'n'}, known ? `${Math.round(100 * spot.humidity)}` : '–'),
+          made('td', {'class': 'n'}, known ? `${Math.floor(100 * spot.safe)}` : '–'),
+          made('td', {}, made('span', {'class': `mark ${tone}`}, words))));
+      if (number !== now.number) continue;
+      sentences.push(made('p', {}, `${variant.name}, ${air}: the coldest spot, ${spot.where}, has ${
+          spot.temperature.toFixed(1)} °C. ${judgements.map(criterionWords).join('; ')}${judgements.length ? '.' : ''}${
+          variant.gate ? ` No favourable verdict: ${variant.gate}.` : ''}`));
+      if (variant.wet) sentences.push(made('p', {}, 'Evaporation is held as it was solved.'));
+    }
+  });
+  const headings = [['variant'], ['air'], ['coldest spot'], ['°C', 'n'], ['fRsi', 'n'], ['humidity there %', 'n'],
+                    ['safe up to %', 'n'], ['verdict']];
+  element('sentences').replaceChildren(...sentences);
+  element('conditions').replaceChildren(made('div', {'class': 'wide', tabindex: '0', role: 'region', 'aria-label': 'All variants in this air'},
+          made('table', {}, made('caption', {}, 'All variants in this air'),
+              made('thead', {}, made('tr', {}, ...headings.map(([words, kind]) =>
+                  made('th', kind ? {scope: 'col', 'class': kind} : {scope: 'col'}, words)))),
+              made('tbody', {}, ...rows))));
+}
+
+let waiting = false;
+/// Everything again, once a frame however fast a slider moves.
+function update() {
+  if (waiting) return;
+  waiting = true;
+  requestAnimationFrame(() => {
+    waiting = false;
+    const state = stateNow(), hasField = Boolean(state.variant.field);
+    element('bench').hidden = !hasField;
+    element('no-field').hidden = hasField;
+    if (hasField) {
+      drawPicture(state);
+      showReading(state);
+    }
+    showConditions();
+  });
+}
+
+function moveTo(place) {
+  now.place = place;
+  drawCrossHair();
+  showReading(stateNow());
+}
+
+/// A slider and a number for one property of a space.
+function control(space, property, words, value, [low, high, step]) {
+  const id = `air-${space.name}-${property}`.replace(/[^a-z0-9-]/gi, (c) => `_${c.codePointAt(0)}`);
+  const attributes = {min: Math.min(low, Math.floor(value)), max: Math.max(high, Math.ceil(value)), step};
+  const inputs = ['range', 'number'].map((type) => made('input', {type, ...attributes, id: `${id}-${type}`,
+      'aria-label': `${space.name}, ${words}`}));
+  const shown = Math.round(value * 10) / 10;
+  for (const input of inputs) {
+    input.value = shown;
+    input.addEventListener('input', () => {
+      const wanted = Number(input.value);
+      if (input.value === '' || !(wanted >= attributes.min && wanted <= attributes.max)) return;
+      for (const other of inputs) if (other !== input) other.value = input.value;
+      now.changed[space.name] = {...now.changed[space.name],
+                                 [property]: property === 'humidity' ? wanted / 100 : wanted};
+      update();
+    });
+  }
+  return made('div', {'class': 'control'}, made('label', {'for': `${id}-range`}, words), ...inputs);
+}
+
+function showControls() {
+  const state = stateNow(), {variant} = state;
+  element('airs').replaceChildren(...variant.drivers.map((id) => {
+    const space = variant.spaces[id], inside = space.is === 'inside';
+    const parts = [control(space, 'temperature', 'temperature, °C', state.air[id], inside ? [5, 30, 0.1] : [-20, 25, 0.1])];
+    if (inside && state.humidity[id] !== undefined) {
+      parts.push(control(space, 'humidity', 'humidity, %', 100 * state.humidity[id], [20, 100, 0.5]));
+    }
+    return made('fieldset', {}, made('legend', {}, space.name), ...parts);
+  }));
+  const jump = (words, place) => {
+    const button = made('button', {type: 'button'}, words);
+    button.addEventListener('click', () => moveTo(place()));
+    return button;
+  };
+  const jumps = roomsOf(variant).map((room) => jump(`coldest spot of ${variant.spaces[room.air].name}`,
+      () => variant.field.place(stateNow().coldest(room).node)));
+  for (const {name, at_mm} of variant.probes) jumps.push(jump(name, () => ({x: at_mm[0], y: at_mm[1]})));
+  element('places').replaceChildren(...jumps);
+}
+
+function choose(number) {
+  now.number = number;
+  const {field, rooms} = variantNow();
+  if (field && (!now.place || !field.contains(now.place))) {
+    now.place = rooms.length ? field.place(stateNow().coldest(roomsOf(variantNow())[0]).node) :
+                               {x: field.x[0], y: field.y[0]};
+  }
+  showControls();
+  update();
+}
+
+/// The place under a pointer; just off the material the nearest place of it, as fingers are wide.
+function placeOf(event) {
+  const box = element('field').getBoundingClientRect();
+  const [px, py] = [event.clientX - box.left, event.clientY - box.top];
+  const {field} = variantNow(), {temperatures} = stateNow();
+  const solid = (place) => field.contains(place) && field.isSolid(field.at(place, temperatures).fill);
+  const reach = event.pointerType === 'touch' ? 14 : 6;
+  for (let away = 0; away <= reach; ++away) {
+    for (let k = 0; k < (away ? 16 : 1); ++k) {
+      const place = now.view.place(px + away * Math.cos(k * Math.PI / 8), py + away * Math.sin(k * Math.PI / 8));
+      if (solid(place)) return place;
+    }
+  }
+  const place = now.view.place(px, py);
+  return field.contains(place) ? place : null;
+}
+
+function listen() {
+  const canvas = element('field');
+  const point = (event) => {
+    const place = placeOf(event);
+    if (place) moveTo(place);
+  };
+  canvas.addEventListener('pointermove', point);
+  canvas.addEventListener('pointerdown', point);
+  canvas.addEventListener('keydown', (event) => {
+    const {field, rooms} = variantNow(), step = event.shiftKey ? 1 : 10;
+    const way = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1]}[event.key];
+    if (way) {
+      const place = {x: now.place.x + step * way[0], y: now.place.y + step * way[1]};
+      if (field.contains(place)) moveTo(place);
+    } else if (event.key === 'Home' && rooms.length) {
+      moveTo(field.place(stateNow().coldest(roomsOf(variantNow())[0]).node));
+    } else {
+      return;
+    }
+    event.preventDefault();
+  });
+  element('variant').addEventListener('change', (event) => choose(Number(event.target.value)));
+  element('as-solved').addEventListener('click', () => { now.changed = Object.create(null); choose(now.number); });
+  window.addEventListener('resize', update);
+}
+
+for (const variant of page.variants) if (variant.grid) variant.field = new Field(variant);
+element('variant').append(...page.variants.map(({name}, number) => made('option', {value: number}, name)));
+element('thermocouple').hidden = false;
+listen();
+choose(0);
