@@ -126,7 +126,13 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
         results_of(all[c].source, all[c].file, options.effort, progress_on(terminal));
     if (terminal.progress && !terminal.quiet) terminal.notes << "\r\x1b[K" << std::flush;
     all_hold = all_hold && holds(results);
-    if (options.folder) write_folder(places[c], files_of(results));
+    if (options.folder) {
+      std::vector<File> files = files_of(results);
+      if (options.png) {
+        for (File& png : pngs_of(files)) files.push_back(std::move(png));
+      }
+      write_folder(places[c], files);
+    }
     if (options.json) {
       terminal.out << findings_json(results);
     } else if (!terminal.quiet) {

@@ -33,6 +33,7 @@ struct SolveOptions {
   std::vector<std::string> cases;     ///< files; "-" is standard input
   std::optional<std::string> folder;  ///< where files go; absent: none are written
   bool json = false;                  ///< findings to the output instead of the text report
+  bool png = false;                   ///< pictures as PNG files too
   bool fail_on_risk = false;
   solver::Effort effort;
 };

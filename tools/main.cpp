@@ -86,6 +86,7 @@ int main(int argc, char** argv) {
   auto* solve = app.add_subcommand("solve", "solve cases with all their variants and judge them");
   solve->add_option("CASE", solving.cases, "case files; - is standard input")->required();
   solve->add_option("-o,--output", solving.folder, "folder for findings, pictures and fields");
+  solve->add_flag("--png", solving.png, "pictures as PNG files too");
   solve->add_flag("--json", solving.json, "print findings.json instead of the report");
   solve->add_flag("--fail-on-risk", solving.fail_on_risk, "exit 1 where a criterion does not hold");
   solve->add_option("--node-limit", solving.effort.node_limit, "no grid larger than this")

@@ -10,6 +10,8 @@
 #include <system_error>
 #include <utility>
 
+#include "tools/written_files.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -134,7 +136,11 @@ void write_into(const fs::path& folder, const std::vector<File>& files) {
   }
   const TemporaryFolder aside(folder / ".writing");
   write_files(aside.path(), files);
+  const std::vector<fs::path> old = outdated(folder, files);
   for (const File& file : files) move(aside.path() / file.name, folder / file.name);
+  for (const fs::path& path : old) {
+    if (unlink(path.c_str()) != 0 && errno != ENOENT) throw DiskError(path, errno);
+  }
 }
 
 }  // namespace
@@ -145,7 +151,8 @@ DiskError::DiskError(fs::path where, int error_number)
 DiskError::DiskError(fs::path where, const std::string& reason)
     : std::runtime_error(fmt::format("{}: {}", where.string(), reason)), path(std::move(where)) {}
 
-void write_folder(const fs::path& folder, const std::vector<File>& files) {
+void write_folder(const fs::path& folder, std::vector<File> files) {
+  files.push_back({std::string(list_name), list_of(files)});
   try {
     fs::path target = folder;
     if (!target.has_filename()) target = target.parent_path();  // "DIR/" is DIR

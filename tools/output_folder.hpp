@@ -19,9 +19,10 @@ struct DiskError : std::runtime_error {
 
 /// Writes files into a folder so that they appear complete or not at all: all are first written
 /// aside, on the same disk. A new folder, with the folders above it that are missing, then appears
-/// with everything in it; in an existing one each file takes the place of an older one of its name,
-/// and other files stay as they are.
-/// Throws: DiskError; nothing that was begun is then left behind.
-void write_folder(const std::filesystem::path& folder, const std::vector<File>& files);
+/// with everything in it. In an existing one each file takes the place of an older one of its name;
+/// what an earlier run left there and this one does not write goes, unless it was changed since;
+/// all other files stay as they are. A list of the files with their checksums is written beside
+/// them. Throws: DiskError; nothing that was begun is then left behind.
+void write_folder(const std::filesystem::path& folder, std::vector<File> files);
 
 }  // namespace quoin::tools

@@ -5,11 +5,15 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
+#include <future>
 #include <set>
 
 #include "tools/csv_surface.hpp"
 #include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
+#include "tools/pdf_report.hpp"
+#include "tools/rsvg_paint.hpp"
 #include "tools/svg_compare.hpp"
 #include "tools/svg_field.hpp"
 #include "tools/svg_flow.hpp"
@@ -24,8 +28,12 @@ std::vector<File> findings_files(const Results& results) {
   return {{"findings.json", findings_json(results)}};
 }
 
-std::vector<File> report_files(const Results& results) {
+std::vector<File> page_files(const Results& results) {
   return {{"report.html", report_page(results)}};
+}
+
+std::vector<File> pdf_files(const Results& results) {
+  return {{"report.pdf", report_pdf(results)}};
 }
 
 std::vector<File> surface_files(const Results& results) {
@@ -86,9 +94,10 @@ std::vector<File> vtk_files(const Results& results) {
   return files;
 }
 
-constexpr std::array<Output, 9> all_outputs{{
+constexpr std::array<Output, 10> all_outputs{{
     {"findings.json", findings_files},
-    {"report.html", report_files},
+    {"report.html", page_files},
+    {"report.pdf", pdf_files},
     {"surface.csv", surface_files},
     {"section.svg", section_files},
     {"field-<variant>.svg", field_files},
@@ -120,11 +129,28 @@ std::string stem_of(std::string_view name) {
 std::span<const Output> outputs() { return all_outputs; }
 
 std::vector<File> files_of(const Results& results) {
+  // The PDF takes as long as all others together.
+  std::future<std::vector<File>> pdf =
+      std::async(std::launch::async, pdf_files, std::cref(results));
   std::vector<File> all;
   for (const Output& output : outputs()) {
-    for (File& file : output.files(results)) all.push_back(std::move(file));
+    for (File& file : output.files == pdf_files ? pdf.get() : output.files(results)) {
+      all.push_back(std::move(file));
+    }
   }
   return all;
+}
+
+std::vector<File> pngs_of(const std::vector<File>& files) {
+  constexpr std::string_view ending = ".svg";
+  constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
+  std::vector<File> pngs;
+  for (const File& file : files) {
+    if (!file.name.ends_with(ending)) continue;
+    const std::string stem = file.name.substr(0, file.name.size() - ending.size());
+    pngs.push_back({stem + ".png", png_of(file.content, width)});
+  }
+  return pngs;
 }
 
 std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {

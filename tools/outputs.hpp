@@ -28,6 +28,9 @@ struct Output {
 /// All files of all outputs, in the order of the list.
 [[nodiscard]] std::vector<File> files_of(const Results& results);
 
+/// Each picture among some files as a PNG file too, for programs that do not show SVG.
+[[nodiscard]] std::vector<File> pngs_of(const std::vector<File>& files);
+
 /// Names for the files of each variant, without folder or ending: lower-case ASCII letters, digits
 /// and hyphens, each different.
 [[nodiscard]] std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <cmath>
 #include <iterator>
 
@@ -161,6 +162,16 @@ std::string Canvas::picture(double height, std::string_view title,
       "<rect width=\"{0}\" height=\"{1}\" fill=\"#ffffff\"/>\n{5}</svg>\n",
       number(page_width), number(height), escaped(title), escaped(description), definitions_,
       body_);
+}
+
+double height_of(std::string_view picture) {
+  constexpr std::string_view mark = " height=\"";  // first on <svg>
+  const std::size_t at = picture.find(mark);
+  if (at == std::string_view::npos) return 0.0;
+  double height = 0.0;
+  const char* first = picture.data() + at + mark.size();
+  std::from_chars(first, picture.data() + picture.size(), height);
+  return height;
 }
 
 }  // namespace quoin::tools

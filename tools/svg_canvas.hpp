@@ -64,4 +64,7 @@ class Canvas {
   std::string body_;
 };
 
+/// The height of a picture that a canvas finished, units.
+[[nodiscard]] double height_of(std::string_view picture);
+
 }  // namespace quoin::tools

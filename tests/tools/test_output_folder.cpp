@@ -13,6 +13,7 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tools/output_folder.hpp"
+#include "tools/written_files.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
@@ -40,9 +41,11 @@ class Playground {
   fs::path path_;
 };
 
+/// All but the list of files, which every run leaves.
 std::set<std::string> names_in(const fs::path& folder) {
   std::set<std::string> names;
   for (const auto& entry : fs::directory_iterator(folder)) names.insert(entry.path().filename());
+  names.erase(std::string(list_name));
   return names;
 }
 
@@ -78,6 +81,52 @@ TEST_CASE("in an existing folder files are replaced and others stay") {
   CHECK(names_in(here.path()) == std::set<std::string>{"a.txt", "b.txt", "notes.txt"});
   CHECK(content_of(here.path() / "a.txt") == "first");
   CHECK(content_of(here.path() / "notes.txt") == "mine");
+}
+
+TEST_CASE("a run into the folder of an earlier one takes away what it no longer writes") {
+  const Playground here;
+  write_folder(here.path(), {{"field-old.svg", "old"}, {"a.txt", "old"}});
+  write_folder(here.path(), two_files);
+  CHECK(names_in(here.path()) == std::set<std::string>{"a.txt", "b.txt"});
+  write_folder(here.path(), {{"a.txt", "third"}});
+  CHECK(names_in(here.path()) == std::set<std::string>{"a.txt"});
+}
+
+TEST_CASE("a file of an earlier run that someone changed since stays, and so does a link") {
+  const Playground here;
+  write_folder(here.path(), {{"report.txt", "ours"}, {"linked.txt", "ours"}});
+  std::ofstream(here.path() / "report.txt") << "with my remarks";
+  fs::rename(here.path() / "linked.txt", here.path() / "mine.txt");
+  fs::create_symlink("mine.txt", here.path() / "linked.txt");
+  write_folder(here.path(), two_files);
+  CHECK(names_in(here.path()) ==
+        std::set<std::string>{"a.txt", "b.txt", "report.txt", "linked.txt", "mine.txt"});
+}
+
+TEST_CASE("a list that names files elsewhere takes nothing away") {
+  const Playground here;
+  fs::create_directory(here.path() / "run");
+  std::ofstream(here.path() / "other.txt") << "ours";
+  std::ofstream(here.path() / "run" / ".hidden") << "ours";
+  fs::create_directory(here.path() / "run" / "deeper");
+  std::ofstream(here.path() / "run" / "deeper" / "other.txt") << "ours";
+  const std::string list =
+      list_of({{"../other.txt", "ours"}, {".hidden", "ours"}, {"deeper/other.txt", "ours"}}) +
+      "no checksum\n" + std::string(64, 'f') + "  missing.txt\n";
+  std::ofstream(here.path() / "run" / list_name) << list;
+  write_folder(here.path() / "run", two_files);
+  CHECK(fs::exists(here.path() / "other.txt"));
+  CHECK(names_in(here.path() / "run") ==
+        std::set<std::string>{"a.txt", "b.txt", ".hidden", "deeper"});
+  CHECK(fs::exists(here.path() / "run" / "deeper" / "other.txt"));
+}
+
+TEST_CASE("the list names every file with its checksum") {
+  const Playground here;
+  write_folder(here.path(), {{"a.txt", "abc"}});
+  // FIPS 180-4, its example of one block
+  CHECK(content_of(here.path() / list_name) ==
+        "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad  a.txt\n");
 }
 
 TEST_CASE("files and folders have the permissions that others have") {
@@ -204,10 +253,10 @@ TEST_CASE("all outputs together write each file once") {
     CHECK(names.insert(file.name).second);
     CHECK_FALSE(file.content.empty());
   }
-  CHECK(names == std::set<std::string>{"findings.json", "report.html", "surface.csv", "section.svg",
-                                       "surface.svg", "compare.svg", "field-as-found.svg",
-                                       "field-dried-out.svg", "field-as-found.vtr",
-                                       "field-dried-out.vtr", "fields.vtm"});
+  CHECK(names == std::set<std::string>{"findings.json", "report.html", "report.pdf", "surface.csv",
+                                       "section.svg", "surface.svg", "compare.svg",
+                                       "field-as-found.svg", "field-dried-out.svg",
+                                       "field-as-found.vtr", "field-dried-out.vtr", "fields.vtm"});
 }
 
 }  // namespace

@@ -27,7 +27,7 @@ DOORS = {
                                          "tests/benchmarks/*"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp"]),
-    "librsvg and cairo": (r"(librsvg|cairo)", ["tools/*.cpp"]),
+    "librsvg and cairo": (r"(librsvg|cairo)", ["tools/rsvg_*.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
     "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),
 }

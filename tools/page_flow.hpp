@@ -1,0 +1,59 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "tools/rsvg_paint.hpp"
+#include "tools/svg_lettering.hpp"
+
+namespace quoin::tools {
+
+/// Text, tables and pictures set one below the other on as many A4 pages as it takes. Lengths are
+/// units of pictures: `page_width` across the text of a page.
+class PageFlow {
+ public:
+  /// `title` stands on top of every page, `foot` at the bottom beside the number of the page.
+  PageFlow(std::string title, std::string foot);
+
+  void title(std::string_view words);       ///< of the whole, on its first page
+  void heading(std::string_view words);     ///< begins a section
+  void subheading(std::string_view words);  ///< of what follows
+  void paragraph(std::string_view words);
+  void item(std::string_view words);  ///< of a list
+  /// A table whose columns take these shares of the width; a heading that begins with '#' stands
+  /// over numbers. Headings are repeated on each page.
+  void table(const std::vector<std::string>& headings, const std::vector<double>& shares,
+             const std::vector<std::vector<std::string>>& rows);
+  /// A picture of ours, shrunk where it is higher than a page.
+  void picture(std::string svg);
+  /// An empty frame to write in.
+  void blank(double height);
+
+  [[nodiscard]] std::vector<Page> pages() const;
+
+ private:
+  struct Sheet {
+    Canvas canvas;
+    std::vector<PlacedPicture> pictures;
+    std::vector<PlacedText> texts;
+  };
+  static void write(Sheet& sheet, Point at, std::string_view words, const Lettering& lettering);
+  void make_room(double height);
+  void lines(std::string_view words, double indent, const Lettering& lettering);
+  /// A row of a table, its cells broken into lines.
+  struct Row {
+    std::vector<std::vector<std::string>> cells;
+    std::vector<char> is_number;
+    double height = 0.0;
+  };
+  void row(const Row& row, const std::vector<double>& shares, bool bold);
+
+  std::string title_;
+  std::string foot_;
+  std::vector<Sheet> sheets_;
+  double y_ = 0.0;  ///< how far the last page is filled
+};
+
+}  // namespace quoin::tools

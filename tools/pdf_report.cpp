@@ -1,0 +1,283 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/pdf_report.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "tools/page_flow.hpp"
+#include "tools/places.hpp"
+#include "tools/readings.hpp"
+#include "tools/report_words.hpp"
+#include "tools/svg_compare.hpp"
+#include "tools/svg_field.hpp"
+#include "tools/svg_flow.hpp"
+#include "tools/svg_section.hpp"
+#include "tools/svg_surface.hpp"
+#include "tools/text_report.hpp"
+#include "tools/text_words.hpp"
+#include "tools/text_year.hpp"
+#include "tools/version.hpp"
+#include "tools/year.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using Rows = std::vector<std::vector<std::string>>;
+
+std::string figure(double value, int decimals) {
+  return std::isfinite(value) ? fmt::format("{:.{}f}", value, decimals) : "–";
+}
+
+/// Rows that differ only in their first cell, the variant, made one.
+Rows merged(const Rows& rows, std::size_t variants) {
+  Rows all;
+  std::vector<std::size_t> counts;
+  for (const std::vector<std::string>& row : rows) {
+    const auto same = std::find_if(all.begin(), all.end(), [&](const auto& other) {
+      return std::equal(row.begin() + 1, row.end(), other.begin() + 1, other.end());
+    });
+    if (same == all.end()) {
+      all.push_back(row);
+      counts.push_back(1);
+    } else {
+      same->front() += "; " + row.front();
+      ++counts[static_cast<std::size_t>(same - all.begin())];
+    }
+  }
+  for (std::size_t r = 0; r < all.size(); ++r) {
+    if (counts[r] == variants && variants > 1) all[r].front() = "all";
+  }
+  return all;
+}
+
+void add_verdicts(PageFlow& flow, const Results& results) {
+  flow.heading("Verdict");
+  for (const SolvedVariant& solved : results.variants) {
+    flow.subheading(solved.variant.name);
+    flow.paragraph(solved.summary);
+  }
+  if (results.changes.empty()) return;
+  flow.subheading(
+      fmt::format("What changes against \"{}\"", results.variants.front().variant.name));
+  for (const Change& change : results.changes) flow.item(change.words);
+}
+
+const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
+  const auto found = std::find_if(solved.humidity.begin(), solved.humidity.end(),
+                                  [&](const AirHumidity& each) { return each.air == air; });
+  return found != solved.humidity.end() ? &*found : nullptr;
+}
+
+void add_side_by_side(PageFlow& flow, const Results& results) {
+  Rows rows;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const solver::AirSurface& surface : solved.surface.airs) {
+      const AirHumidity* air = humidity_of(solved, surface.air);
+      const solver::Spot& spot = surface.coldest;
+      rows.push_back(
+          {solved.variant.name, solved.variant.spaces[surface.air].name, words_for(solved, spot),
+           figure(spot.temperature.value, 1),
+           fmt::format("{} ± {}", figure(spot.factor.value, 3), figure(spot.factor.band, 3)),
+           air != nullptr ? figure(air->factor_needed, 3) : "–",
+           air != nullptr ? figure(100 * air->surface_humidity, 0) : "–",
+           air != nullptr ? figure(std::floor(100 * air->highest_safe_humidity), 0) : "–",
+           std::string(short_verdict(solved, surface.air).words)});
+    }
+  }
+  flow.heading("Side by side");
+  flow.table({"variant", "room", "coldest spot", "#°C", "#fRsi", "#needed here",
+              "#humidity there %", "#safe up to %", "verdict"},
+             {0.19, 0.1, 0.18, 0.06, 0.13, 0.09, 0.09, 0.07, 0.09}, rows);
+  flow.picture(compare_picture(results));
+}
+
+void add_pictures(PageFlow& flow, const Results& results) {
+  const SolvedVariant& first = results.variants.front();
+  const double step = flow_step(results);
+  flow.heading("Pictures");
+  flow.picture(section_picture(first.variant, first.conductivity, results.title, ""));
+  flow.picture(surface_picture(results));
+  for (const SolvedVariant& solved : results.variants) {
+    flow.picture(field_picture(solved, results.title, ""));
+  }
+  for (const SolvedVariant& solved : results.variants) {
+    flow.picture(flow_picture(solved, step, results.title, ""));
+  }
+}
+
+void add_year(PageFlow& flow, const Results& results) {
+  bool begun = false;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const Year& year : solved.years) {
+      if (year.spots.empty() || year.criteria.empty()) continue;
+      if (!begun) flow.heading("Over the year");
+      begun = true;
+      flow.subheading(
+          fmt::format("{}, {}", solved.variant.name, solved.variant.spaces[year.air].name));
+      flow.paragraph(words_for(solved, year));
+      Rows rows;
+      for (std::size_t month = 0; month < year.months.size(); ++month) {
+        const MonthAir& air = year.months[month];
+        rows.push_back({std::string(month_name(month)), figure(air.outside_temperature, 1),
+                        figure(100 * air.outside_humidity, 0), figure(air.inside_temperature, 1),
+                        figure(100 * air.inside_humidity, 0),
+                        figure(year.criteria.front().monthly_factor_needed[month], 3),
+                        figure(year.spots.front().temperature[month], 1),
+                        figure(100 * year.spots.front().humidity[month], 0)});
+      }
+      flow.table({"month", "#outside °C", "#%", "#inside °C", "#%",
+                  fmt::format("#fRsi needed, {}", year.criteria.front().criterion),
+                  "#coldest spot °C", "#humidity there %"},
+                 {0.14, 0.11, 0.08, 0.11, 0.08, 0.18, 0.15, 0.15}, rows);
+    }
+  }
+}
+
+void add_readings(PageFlow& flow, const Results& results) {
+  Rows rows;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const ComparedReading& reading : compared_readings(solved)) {
+      const auto [low, high] = std::minmax(reading.with_surface, reading.with_heat);
+      rows.push_back({solved.variant.name, reading.probe,
+                      fmt::format("{:.1f} ± {:.1f}", reading.read, reading.plus_minus),
+                      fmt::format("{:.1f} to {:.1f}", low, high),
+                      reading.explained ? "explained" : "not explained"});
+    }
+  }
+  if (rows.empty()) return;
+  flow.heading("Readings against the model");
+  flow.table({"variant", "probe", "#read °C", "#computed °C", ""}, {0.3, 0.2, 0.15, 0.17, 0.18},
+             rows);
+}
+
+void add_materials(PageFlow& flow, const Results& results) {
+  Rows rows;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const RegionId id : geometry::ids(solved.variant.regions)) {
+      const cases::Region& region = solved.variant.regions[id];
+      const materials::Sourced& dry = region.material.conductivity;
+      rows.push_back({solved.variant.name, region.name, region.state.empty() ? "dry" : region.state,
+                      figure(dry.value, 3), figure(solved.conductivity[id].value, 3),
+                      std::string(solved.conductivity[id].law),
+                      fmt::format("{}: {}", words_for(dry.confidence), dry.source)});
+    }
+  }
+  flow.heading("Materials");
+  flow.table({"variant", "material", "moisture", "#W/(m·K) dry", "#as used", "moisture law",
+              "source of the dry value"},
+             {0.16, 0.15, 0.11, 0.09, 0.08, 0.14, 0.27}, merged(rows, results.variants.size()));
+}
+
+std::string resistances(const solver::Physics& physics, SpaceId id) {
+  if (physics.resistance.size() <= id.index) return "–";
+  double low = 1e300, high = -1e300;
+  for (const auto& by_facing : physics.resistance[id]) {
+    const auto [least, most] = std::minmax_element(by_facing.begin(), by_facing.end());
+    low = std::min(low, *least);
+    high = std::max(high, *most);
+  }
+  return low == high ? fmt::format("{:.3g}", low) : fmt::format("{:.3g} to {:.3g}", low, high);
+}
+
+void add_air(PageFlow& flow, const Results& results) {
+  Rows rows;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
+      const cases::Space& space = solved.variant.spaces[id];
+      rows.push_back({solved.variant.name, space.name, figure(space.temperature, 1),
+                      space.humidity ? figure(100 * *space.humidity, 0) : "–",
+                      resistances(solved.surface.physics, id),
+                      resistances(solved.heat.physics, id)});
+    }
+  }
+  flow.heading("Air and surfaces");
+  flow.table({"variant", "space", "#°C", "#humidity %", "#m²K/W for surface temperature",
+              "#m²K/W for heat flow"},
+             {0.24, 0.2, 0.09, 0.12, 0.2, 0.15}, merged(rows, results.variants.size()));
+}
+
+void add_heat(PageFlow& flow, const Results& results) {
+  Rows couplings, psis;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const solver::Coupling& coupling : solved.heat.couplings) {
+      couplings.push_back({solved.variant.name,
+                           fmt::format("{} – {}", solved.variant.spaces[coupling.a].name,
+                                       solved.variant.spaces[coupling.b].name),
+                           figure(coupling.value, 4), figure(coupling.low, 4),
+                           figure(coupling.high, 4)});
+    }
+    for (const solver::LinearTransmittance& psi : solved.psi) {
+      psis.push_back(
+          {solved.variant.name, fmt::format("{} dimensions", words_for(psi.dimensions)),
+           fmt::format("{} ± {}", figure(psi.value.value, 4), figure(psi.value.band, 4))});
+    }
+  }
+  flow.heading("Heat flow");
+  flow.table({"variant", "between", "#L2D W/(m·K)", "#at least", "#at most"},
+             {0.32, 0.29, 0.15, 0.12, 0.12}, couplings);
+  flow.table({"variant", "linear transmittance ψ by", "#W/(m·K)"}, {0.4, 0.35, 0.25}, psis);
+}
+
+void add_doubts(PageFlow& flow, const Results& results) {
+  std::set<std::string> said;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const std::string& warning : solved.warnings) {
+      if (said.empty()) flow.heading("Doubts");
+      if (said.insert(warning).second) {
+        flow.item(fmt::format("{}: {}", fitted(solved.variant.name, 1.0, 60.0), warning));
+      }
+    }
+  }
+}
+
+void add_checks(PageFlow& flow, const Results& results) {
+  Rows rows;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const solver::Check& check : solved.surface.checks) {
+      rows.push_back({solved.variant.name, check.name, fmt::format("{:.1e}", check.value),
+                      fmt::format("{:.0e}", check.limit), check.holds ? "holds" : "does not hold"});
+    }
+  }
+  flow.heading("Checks");
+  flow.table({"variant", "check", "#value", "#limit", ""}, {0.3, 0.3, 0.13, 0.13, 0.14}, rows);
+}
+
+void add_list(PageFlow& flow, std::string_view title, std::span<const std::string_view> items) {
+  flow.heading(title);
+  for (const std::string_view item : items) flow.item(item);
+}
+
+}  // namespace
+
+std::string report_pdf(const Results& results) {
+  if (results.variants.empty()) return "";
+  PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
+                                           std::string_view(results.sha256).substr(0, 16)));
+  flow.title(results.title);
+  if (!results.note.empty()) flow.paragraph(results.note);
+  add_verdicts(flow, results);
+  add_side_by_side(flow, results);
+  add_pictures(flow, results);
+  add_year(flow, results);
+  add_readings(flow, results);
+  add_materials(flow, results);
+  add_air(flow, results);
+  add_heat(flow, results);
+  add_doubts(flow, results);
+  add_checks(flow, results);
+  add_list(flow, "Assumptions, and what is left out", assumptions());
+  add_list(flow, "Cautions", cautions());
+  flow.heading("Made from");
+  flow.paragraph(fmt::format(
+      "Case file {}, SHA-256 {}, by Quoin {}. The same file and program give the same numbers; "
+      "every number stands in findings.json.",
+      fitted(results.file, 1.0, 200.0), results.sha256, QUOIN_VERSION));
+  flow.heading("Remarks of the surveyor");
+  flow.blank(150.0);
+  return pdf_of(flow.pages(), results.title);
+}
+
+}  // namespace quoin::tools
