@@ -17,6 +17,7 @@
 #include "tools/svg_section.hpp"
 #include "tools/svg_surface.hpp"
 #include "tools/text_report.hpp"
+#include "tools/text_table.hpp"
 #include "tools/text_words.hpp"
 #include "tools/text_year.hpp"
 #include "tools/version.hpp"
@@ -277,7 +278,7 @@ std::string report_pdf(const Results& results) {
       fitted(results.file, 1.0, 200.0), results.sha256, QUOIN_VERSION));
   flow.heading("Remarks of the surveyor");
   flow.blank(150.0);
-  return pdf_of(flow.pages(), results.title);
+  return pdf_of(flow.pages(), harmless(fitted(results.title, 1.0, 200.0), {}));
 }
 
 }  // namespace quoin::tools

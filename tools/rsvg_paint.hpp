@@ -39,9 +39,9 @@ struct Page {
 inline constexpr double page_width_mm = 210.0;  ///< A4 upright
 inline constexpr double page_height_mm = 297.0;
 
-/// Pages as the text of a PDF file, with letters as letters. No date in it: the same pages give the
-/// same text on one machine; another may have other fonts. Throws: DiskError where a picture cannot
-/// be painted.
+/// Pages as the text of a PDF file, with letters as letters. The title must be UTF-8. No date in
+/// it: the same pages give the same text on one machine; another may have other fonts. Throws:
+/// DiskError where a picture cannot be painted.
 [[nodiscard]] std::string pdf_of(const std::vector<Page>& pages, std::string_view title);
 
 /// A picture as the text of a PNG file of so many pixels across, on white. Throws: DiskError.
