@@ -163,7 +163,9 @@ struct Variant {
   std::optional<geometry::Recipe> recipe;  ///< absent for a hand-drawn sheet
   std::vector<geometry::Flank> flanks;     ///< what the recipe knows; empty for a hand-drawn sheet
   double thickness = 0.0;                  ///< of the thickest flank, m; 0 where unknown
-  std::vector<geometry::NamedPlace> places;   ///< the words of the recipe for places
+  std::vector<geometry::NamedPlace> places;       ///< the words of the recipe for places
+  std::vector<geometry::NamedPlace> timber_ends;  ///< each a probe, too
+  int halves = 1;                             ///< 2: the section is one half of a mirrored detail
   geometry::Sheet floor_alone;                ///< the same floor without its wall; may be empty
   std::optional<geometry::Outline> close_up;  ///< what pictures show; absent: all
   std::vector<Probe> probes;

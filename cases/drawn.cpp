@@ -243,6 +243,8 @@ void show(geometry::Drawing drawing, Variant& variant) {
   variant.flanks = std::move(drawing.flanks);
   variant.thickness = drawing.thickness;
   variant.places = std::move(drawing.places);
+  variant.timber_ends = std::move(drawing.timber_ends);
+  variant.halves = drawing.halves;
   variant.floor_alone = std::move(drawing.floor_alone);
   variant.close_up = std::move(drawing.close_up);
 }

@@ -50,13 +50,15 @@ void Palette::add_own(const Named<WrittenMaterial>& written) {
   if (own) {
     own->material.name = written.name;
     apply(value, own->material);
-    if (value.moisture && !own->material.cavity) own->moisture = value.moisture;
+    if (value.moisture && !own->material.cavity && !own->material.air_layer)
+      own->moisture = value.moisture;
     for (const std::string& flaw : materials::flaws(own->material)) {
       faults_.add(written.mark,
                   {fmt::format("'{}' contradicts itself: {}", written.name, flaw), "", "", ""});
     }
   }
   check_cavity(written, own);
+  check_air_layer(written, own);
   own_.push_back(written.name);
   stocks_[written.name] = std::move(own);
 }
@@ -78,14 +80,41 @@ void Palette::check_cavity(const Named<WrittenMaterial>& written, const std::opt
                 {fmt::format("'flow' is missing in '{}'", written.name), "",
                  "flow: along x, or along y: which way the heat crosses the cavity", ""});
   }
+  refuse_values(written, "an air cavity", "cavity and flow: its shape tells the rest", is_new);
+}
+
+/// An air layer has what makes it one and nothing else; nothing else has a way the heat goes.
+void Palette::check_air_layer(const Named<WrittenMaterial>& written,
+                              const std::optional<Stock>& own) {
+  const Node& node = *written.node;
+  if (node.kind != Node::Kind::map) return;  // said already
+  const bool is_new = node.find("air layer") != nullptr;
+  if (is_new || (own && own->material.air_layer && node.find("heat goes") == nullptr)) {
+    refuse_values(written, "an air layer", "its thickness, and which way the heat goes", is_new);
+    const Entry* cavity = node.find("cavity");
+    if (cavity != nullptr) {
+      faults_.add(cavity->mark, {"a cavity of a frame and a layer of a wall are two things", "",
+                                 "one of: cavity, air layer", "remove one of the two"});
+    }
+    return;
+  }
+  const Entry* heat = node.find("heat goes");
+  if (heat != nullptr && !has_mistyped(node, "air layer")) {
+    faults_.add(heat->mark, {"only an air layer says which way the heat goes", "", "air layer: 50",
+                             "remove `heat goes`, or add `air layer`"});
+  }
+}
+
+/// Says of each key of an ordinary material that air has no such value.
+void Palette::refuse_values(const Named<WrittenMaterial>& written, std::string_view what,
+                            std::string_view expected, bool with_like) {
   for (const std::string_view key :
        {"like", "conductivity", "density", "saturation", "moisture at 80 %", "vapour resistance",
         "law", "law source", "law confidence", "moisture"}) {
-    const Entry* entry = node.find(key);
-    if (entry == nullptr || (key == "like" && !is_new)) continue;
-    faults_.add(entry->mark,
-                {fmt::format("an air cavity has no '{}'", key), "",
-                 "cavity and flow: its shape tells the rest", fmt::format("remove `{}`", key)});
+    const Entry* entry = written.node->find(key);
+    if (entry == nullptr || (key == "like" && !with_like)) continue;
+    faults_.add(entry->mark, {fmt::format("{} has no '{}'", what, key), "", std::string(expected),
+                              fmt::format("remove `{}`", key)});
   }
 }
 
@@ -103,9 +132,18 @@ std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& wr
 
 std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& written) {
   const Node& node = *written.node;
-  if (node.kind != Node::Kind::map) return std::nullopt;  // said already
+  if (node.kind != Node::Kind::map) return std::nullopt;                     // said already
+  if (written.value.cavity && written.value.air_layer) return std::nullopt;  // said elsewhere
   if (written.value.cavity) return Stock{materials::cavity_air({*written.value.cavity}), {}};
-  if (node.find("cavity") != nullptr || has_mistyped(node, "cavity")) return std::nullopt;
+  if (written.value.air_layer) {
+    return Stock{
+        materials::air_of({*written.value.air_layer,
+                           written.value.heat.value_or(materials::HeatDirection::horizontal)}),
+        {}};
+  }
+  for (const std::string_view key : {"cavity", "air layer"}) {
+    if (node.find(key) != nullptr || has_mistyped(node, key)) return std::nullopt;
+  }
   for (const std::string_view key : {"conductivity", "density"}) {
     if (node.find(key) != nullptr || has_mistyped(node, key)) continue;
     faults_.add(node.mark,
@@ -164,8 +202,9 @@ std::optional<RegionId> Palette::region(PlacedName name,
   const Stock* found = stock(name);
   if (found == nullptr) return std::nullopt;
   const bool is_cavity = found->material.cavity.has_value();
-  if (is_cavity && moisture) {
-    faults_.add(name.mark, {fmt::format("the air cavity '{}' holds no water", name.name),
+  if ((is_cavity || found->material.air_layer) && moisture) {
+    faults_.add(name.mark, {fmt::format("the air {} '{}' holds no water",
+                                        is_cavity ? "cavity" : "layer", name.name),
                             moisture->text, "", "remove `moisture`"});
     return std::nullopt;
   }

@@ -55,6 +55,9 @@ class Palette {
                                               const std::optional<WrittenMoisture>& moisture);
   void add_own(const Named<WrittenMaterial>& written);
   void check_cavity(const Named<WrittenMaterial>& written, const std::optional<Stock>& own);
+  void check_air_layer(const Named<WrittenMaterial>& written, const std::optional<Stock>& own);
+  void refuse_values(const Named<WrittenMaterial>& written, std::string_view what,
+                     std::string_view expected, bool with_like);
   /// The material that one is like; absent with a fault.
   [[nodiscard]] std::optional<Stock> original(const Named<WrittenMaterial>& written);
   /// What a material that is like no other starts from; absent where values are missing.

@@ -183,6 +183,11 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     check_drawing(drawn, variant, document.probes, faults, variant.remarks);
   show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
+  for (const geometry::NamedPlace& end : variant.timber_ends) {
+    const bool named = std::any_of(variant.probes.begin(), variant.probes.end(),
+                                   [&](const Probe& probe) { return probe.name == end.name; });
+    if (!named) variant.probes.push_back({end.name, end.from});
+  }
   if (variant.recipe && geometry::is_vertical(*variant.recipe)) {
     if (document.cut == Cut::horizontal) {
       faults.add(tree.find("cut")->value.mark, {"this recipe is drawn in a vertical cut",

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cases/spaces.hpp"
+#include "cases/units.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -45,7 +46,15 @@ void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
   const PlacedName name{written.material, map.find("material")->value.mark};
   const auto region = palette_.region(name, written.moisture, std::nullopt);
   refuse_cavity(name);
-  if (region && faults_.met() == faults_before) list.push_back({*region, written.thickness});
+  if (!region) return;
+  const auto& air = palette_.regions()[*region].material.air_layer;
+  if (air && std::abs(air->thickness - written.thickness) > geometry::snap) {
+    faults_.add(map.find("thickness")->value.mark,
+                {fmt::format("the air layer '{}' is not that thick", written.material),
+                 shown(written.thickness, Measure::length), shown(air->thickness, Measure::length),
+                 "what it resists goes with its thickness: define one of each thickness"});
+  }
+  if (faults_.met() == faults_before) list.push_back({*region, written.thickness, air.has_value()});
 }
 
 void RecipeReader::layers(std::string_view key, std::vector<geometry::Layer>& list,

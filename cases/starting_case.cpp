@@ -19,6 +19,7 @@ namespace quoin::cases {
 namespace {
 
 constexpr std::size_t comment_column = 44;
+constexpr std::string_view unheated_space = "porch";
 
 /// A line with its comment, the comments of neighbouring lines under each other.
 std::string commented(std::string_view line, std::string_view comment) {
@@ -32,6 +33,7 @@ std::string commented(std::string_view line, std::string_view comment) {
 class Template : public Vocabulary<Template> {
  public:
   std::string text;
+  bool needs_unheated = false;
 
   void quantity(std::string_view key, double value, Measure measure, Range /*plausible*/,
                 std::string_view about) {
@@ -75,7 +77,12 @@ class Template : public Vocabulary<Template> {
     add(fmt::format("# {}: {}", key, example), about);
   }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
-    add(fmt::format("{}: {}", key, kind == "inside" ? "room" : "outdoors"), about);
+    needs_unheated = needs_unheated || kind == "unheated";
+    add(fmt::format("{}: {}", key,
+                    kind == "inside"    ? "room"
+                    : kind == "outside" ? "outdoors"
+                                        : unheated_space),
+        about);
   }
   void optional_space(std::string_view key, SpaceId, std::string_view example,
                       std::string_view about) {
@@ -101,7 +108,7 @@ spaces:                                     # the air on each side
   outdoors: {is: outside, temperature: 0}
   # Humidity may follow: humidity class: 3; or moisture production: {rate: 300 g/h, volume: 180 m3,
   # air change: 0.5 1/h}; both need the humidity outside.
-  # stair: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
+  # porch: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
   # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
 
 materials:                                  # own ones; `quoin materials` lists all others
@@ -172,8 +179,12 @@ void add_recipe(std::string_view name, std::optional<std::string>& text) {
   Template inputs;
   T recipe;
   describe(inputs, recipe);
-  text = headed({T::name, T::about}) + fmt::format("  {}:\n", T::name) + inputs.text +
-         std::string(tail);
+  std::string beginning = headed({T::name, T::about});
+  if (inputs.needs_unheated) {
+    const std::string commented_out = fmt::format("# {}: {{is", unheated_space);
+    beginning.erase(beginning.find(commented_out), 2);
+  }
+  text = beginning + fmt::format("  {}:\n", T::name) + inputs.text + std::string(tail);
 }
 
 template <class... T>

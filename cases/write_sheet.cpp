@@ -35,6 +35,12 @@ WrittenMaterial written(const Material& material) {
     if (material.part != materials::Part::frame) result.part = material.part;
     return result;
   }
+  if (material.air_layer) {
+    result.air_layer = material.air_layer->thickness;
+    if (material.air_layer->heat != materials::HeatDirection::horizontal)
+      result.heat = material.air_layer->heat;
+    return result;
+  }
   result.conductivity = material.conductivity;
   result.density = material.density;
   result.saturation = material.saturation;

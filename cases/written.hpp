@@ -80,6 +80,8 @@ struct WrittenMaterial {
   std::optional<WrittenMoisture> moisture;
   std::optional<materials::Cavity::Ventilation> cavity;
   std::optional<materials::Cavity::Flow> flow;
+  std::optional<double> air_layer;  ///< thickness, m
+  std::optional<materials::HeatDirection> heat;
 };
 
 template <class Visitor>
@@ -101,6 +103,7 @@ void describe(Visitor& visit, WrittenMaterial& material) {
   visit.moisture("moisture", material.moisture,
                  "its state: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, at 80 %");
   materials::choose_cavity(visit, material.cavity, material.flow);
+  materials::choose_air_layer(visit, material.air_layer, material.heat);
 }
 
 /// One layer of a wall.

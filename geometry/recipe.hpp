@@ -5,8 +5,14 @@
 #include <string>
 #include <variant>
 
+#include "geometry/recipes/bay_corner.hpp"
+#include "geometry/recipes/chimney_breast.hpp"
 #include "geometry/recipes/corner.hpp"
 #include "geometry/recipes/drawing.hpp"
+#include "geometry/recipes/head.hpp"
+#include "geometry/recipes/joist_floor.hpp"
+#include "geometry/recipes/partition.hpp"
+#include "geometry/recipes/porch_wall.hpp"
 #include "geometry/recipes/reveal.hpp"
 #include "geometry/recipes/sill.hpp"
 #include "geometry/recipes/wall.hpp"
@@ -15,7 +21,8 @@
 namespace quoin::geometry {
 
 /// Every recipe the case file knows. A new one is one file in recipes/ and one line here.
-using Recipe = std::variant<Wall, Corner, Reveal, Sill, WallBase>;
+using Recipe = std::variant<Wall, Corner, BayCorner, Reveal, Sill, Head, WallBase, Partition,
+                            JoistFloor, PorchWall, ChimneyBreast>;
 
 /// Whether a recipe is drawn in a vertical cut, y up; the others are plans.
 [[nodiscard]] bool is_vertical(const Recipe& recipe);

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "materials/air_layer.hpp"
 #include "materials/cavity.hpp"
 #include "materials/law.hpp"
 #include "materials/part.hpp"
@@ -43,6 +44,7 @@ struct Material {
   std::string law_source;  ///< of the values in the law; empty where the author states them
   Part part = Part::fabric;
   std::optional<Cavity> cavity;  ///< air in a hollow of a frame, whose shape tells its conductivity
+  std::optional<AirLayer> air_layer;  ///< a still layer of air, whose conductivity follows from it
 };
 
 }  // namespace quoin::materials

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <optional>
 
+#include "materials/heat_direction.hpp"
 #include "materials/part.hpp"
 
 namespace quoin::materials {
@@ -47,9 +48,6 @@ inline constexpr double frame_corner_resistance = 0.20;
 /// surface of emissivity 0.9 at 0 degC.
 /// Source: annex of ISO 6946:2007 (memory).
 [[nodiscard]] double outside_resistance(double wind);
-
-/// Which way heat crosses an air layer.
-enum class HeatDirection : std::uint8_t { horizontal, up, down };
 
 /// The resistance, m2K/W, of an unventilated air layer between surfaces of emissivity 0.9, from its
 /// thickness along the heat flow, m, above 0 and up to 0.3.

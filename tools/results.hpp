@@ -59,6 +59,16 @@ struct Verdict {
   std::string gate;            ///< why a favourable verdict is withheld; empty: it is not
 };
 
+/// The end of a joist in the masonry. Its humidity is that of the room's air cooled to the timber:
+/// an upper estimate, reached where that air finds its way into the pocket.
+struct TimberEnd {
+  std::string name;
+  geometry::Point place;
+  solver::Estimate temperature;    ///< degC, surface purpose
+  SpaceId room;                    ///< the inside air with the most vapour; not valid: none known
+  std::optional<double> humidity;  ///< relative; above 1 it condenses
+};
+
 /// One variant, solved.
 struct SolvedVariant {
   cases::Variant variant;
@@ -69,6 +79,7 @@ struct SolvedVariant {
   std::vector<solver::LinearTransmittance> psi;
   std::vector<solver::CutPlane> cut_planes;
   std::vector<AirHumidity> humidity;
+  std::vector<TimberEnd> timber_ends;
   std::vector<Verdict> verdicts;
   std::vector<Year> years;            ///< of inside airs, where the case has a climate
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order

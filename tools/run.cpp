@@ -12,6 +12,7 @@
 #include "tools/physics.hpp"
 #include "tools/question.hpp"
 #include "tools/summary.hpp"
+#include "tools/timber_ends.hpp"
 #include "tools/unheated.hpp"
 #include "tools/vapour_check.hpp"
 #include "tools/wet_surfaces.hpp"
@@ -48,6 +49,11 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   const std::optional<solver::Solution> floor = floor_alone(result.variant, effort);
   result.psi =
       solver::linear_transmittances(variant.flanks, result.heat, floor ? &*floor : nullptr);
+  for (solver::LinearTransmittance& psi : result.psi) {
+    psi.value.value *= variant.halves;
+    psi.value.band *= variant.halves;
+  }
+  result.timber_ends = timber_ends(result);
   if (!result.surface.airs.empty()) {
     result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
                                            result.surface.airs.front().coldest.place);
@@ -60,7 +66,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.drying = drying_ledger(result, effort.linear);
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
-  result.summary = summary(result) + words_for_unheated(result);
+  result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);
   return result;
 }
 

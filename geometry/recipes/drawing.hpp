@@ -14,6 +14,7 @@ namespace quoin::geometry {
 struct Layer {
   RegionId region;
   double thickness = 0.0;  ///< m
+  bool hollow = false;     ///< a layer of air, which a closer may close
 };
 
 /// The three ways the trade measures a plane part of the envelope.
@@ -59,6 +60,8 @@ struct Drawing {
   /// The same floor on the same ground without the wall, which psi may take off as a floor solved
   /// like the detail itself; empty where there is none.
   Sheet floor_alone = {};
+  std::vector<NamedPlace> timber_ends = {};  ///< points in the masonry where timber may rot
+  int halves = 1;  ///< 2: half of a detail that is its own mirror image; psi is that of the whole
   /// The part a person looks at, where what runs on beyond it (the ground) would dwarf it.
   std::optional<Outline> close_up = {};
 };

@@ -27,6 +27,10 @@ Drawing drawing_of(const Reveal& reveal) {
   double y = 0.0;
   for (const Layer& layer : reveal.layers) {
     drawing.sheet.push_back({layer.region, rectangle(west, 0, y - layer.thickness, y), {}});
+    if (layer.hollow && reveal.closer.valid()) {
+      drawing.sheet.push_back(
+          {reveal.closer, rectangle(-reveal.closer_depth, 0, y - layer.thickness, y), {}});
+    }
     y -= layer.thickness;
   }
   const auto beside_reveal = [&](double from, double to) {
@@ -89,7 +93,8 @@ std::optional<std::string> objection_to(const Reveal& reveal) {
       reveal.frame_setback + reveal.frame_depth > thickness - snap_tolerance) {
     return "a lining needs a reveal between frame and room, but the frame is flush with the inside";
   }
-  return std::nullopt;
+  return objection_to_closer(reveal.layers, reveal.closer, reveal.closer_depth,
+                             reveal.wall.value_or(cut_distance(thickness)));
 }
 
 }  // namespace quoin::geometry

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "geometry/recipes/closer.hpp"
 #include "geometry/recipes/drawing.hpp"
 
 namespace quoin::geometry {
@@ -17,6 +18,8 @@ struct Reveal {
 
   std::vector<Layer> layers;   ///< of the wall
   std::vector<Layer> lining;   ///< returned into the reveal up to the frame; may be empty
+  RegionId closer;             ///< closes the cavities of the wall at the opening; not valid: none
+  double closer_depth = 0.1;   ///< from the opening into the wall, m
   std::optional<double> wall;  ///< from the structural opening to the cut plane, m
   RegionId frame;
   double frame_depth = 0.07;   ///< through the wall, m
@@ -32,6 +35,7 @@ void describe(Visitor& visit, Reveal& reveal) {
   visit.layers("layers", reveal.layers, "of the wall, from the inside out");
   visit.optional_layers("lining", reveal.lining,
                         "on the reveal between room and frame, from its face inwards");
+  describe_closer(visit, reveal.closer, reveal.closer_depth);
   visit.length(
       "wall length", reveal.wall, 0.05, 20.0,
       "from the structural opening to the cut plane; by default 1 m or three thicknesses of "

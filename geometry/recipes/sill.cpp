@@ -20,6 +20,10 @@ Drawing drawing_of(const Sill& sill) {
   double x = 0.0;
   for (const Layer& layer : sill.layers) {
     drawing.sheet.push_back({layer.region, rectangle(x, x + layer.thickness, -wall, 0), {}});
+    if (layer.hollow && sill.closer.valid()) {
+      drawing.sheet.push_back(
+          {sill.closer, rectangle(x, x + layer.thickness, -sill.closer_depth, 0), {}});
+    }
     x += layer.thickness;
   }
   double y = board;
@@ -81,7 +85,8 @@ std::optional<std::string> objection_to(const Sill& sill) {
   if (sill.frame_setback + sill.sill_projection < 0.001) {
     return "the sill has no depth: the frame is flush with the outside and nothing projects";
   }
-  return std::nullopt;
+  return objection_to_closer(sill.layers, sill.closer, sill.closer_depth,
+                             sill.wall.value_or(cut_distance(thickness)));
 }
 
 }  // namespace quoin::geometry

@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "geometry/recipes/closer.hpp"
 #include "geometry/recipes/drawing.hpp"
 
 namespace quoin::geometry {
@@ -20,7 +21,9 @@ struct Sill {
 
   std::vector<Layer> layers;  ///< of the wall
   std::vector<Layer>
-      board;  ///< on the wall between room and frame, from its top down; may be empty
+      board;        ///< on the wall between room and frame, from its top down; may be empty
+  RegionId closer;  ///< closes the cavities of the wall at the opening; not valid: none
+  double closer_depth = 0.1;   ///< down from the opening, m
   std::optional<double> wall;  ///< from the structural opening down to the cut plane, m
   RegionId frame;
   double frame_depth = 0.07;   ///< through the wall, m
@@ -39,6 +42,7 @@ void describe(Visitor& visit, Sill& sill) {
   visit.layers("layers", sill.layers, "of the wall, from the inside out");
   visit.optional_layers("board", sill.board,
                         "on the wall between room and frame, from its top down");
+  describe_closer(visit, sill.closer, sill.closer_depth);
   visit.length("wall length", sill.wall, 0.05, 20.0,
                "from the structural opening down to the cut plane; by default 1 m or three "
                "thicknesses of the wall");

@@ -144,7 +144,7 @@ TEST_CASE("what a starting case shows commented out reads, too") {
   for (const StartingPoint& point : starting_points()) {
     CAPTURE(point.name);
     std::string text = *starting_case(point.name);
-    for (const char* key : {"stair:", "behind the wardrobe:", "tested stone:", "bands:", "  - {of:",
+    for (const char* key : {"porch:", "behind the wardrobe:", "tested stone:", "bands:", "  - {of:",
                             "probes:", "  A:", "readings:", "accuracy:"}) {
       const std::string commented = std::string("# ") + key;
       for (std::size_t at = 0; (at = text.find(commented, at)) != std::string::npos;)
@@ -154,6 +154,11 @@ TEST_CASE("what a starting case shows commented out reads, too") {
     const std::size_t probe = text.find("[345, 345]");
     if (point.name == "wall" || point.name == "sheet") text.replace(probe, 10, "[100, 345]");
     if (point.name == "sill") text.replace(probe, 10, "[100, -100]");
+    if (point.name == "wall base" || point.name == "head" || point.name == "floor" ||
+        point.name == "chimney breast")
+      text.replace(probe, 10, "[100, 300]");
+    if (point.name == "bay corner" || point.name == "partition" || point.name == "porch wall")
+      text.replace(probe, 10, "[100, -100]");
     if (point.name == "reveal") text.replace(probe, 10, "[-100, -100]");
     (void)read(text);
   }

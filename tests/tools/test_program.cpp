@@ -164,7 +164,8 @@ TEST_CASE("each recipe's starting case is solved as it is printed") {
 }
 
 TEST_CASE("a recipe gives the same numbers as the sheet it stands for") {
-  for (const char* name : {"wall", "corner", "reveal", "sill", "foot"}) {
+  for (const char* name : {"wall", "corner", "reveal", "sill", "foot", "head", "partition",
+                           "joist_end", "porch_wall", "chimney", "bay"}) {
     CAPTURE(name);
     const Scratch scratch;
     const Run sheets = run(fmt::format("check --sheet {}", example(name)));
