@@ -8,6 +8,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "tools/json_timber_ends.hpp"
 #include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
 #include "tools/places.hpp"
@@ -56,7 +57,7 @@ class VariantFindings {
     if (!variant_.readings.empty()) all["readings"] = readings();
     if (solved_.vapour) all["vapour"] = vapour_json(solved_);
     if (solved_.drying) all["drying"] = drying_json(solved_);
-    if (!solved_.timber_ends.empty()) all["timber_ends"] = timber_ends();
+    if (!solved_.timber_ends.empty()) all["timber_ends"] = timber_ends_json(solved_);
     return all;
   }
 
@@ -116,23 +117,6 @@ class VariantFindings {
                                       {"band_K", probe.temperature.band},
                                       {"x_mm", mm(probe.place.x)},
                                       {"y_mm", mm(probe.place.y)}};
-    }
-    return all;
-  }
-
-  [[nodiscard]] Json timber_ends() const {
-    Json all = list();
-    for (const TimberEnd& end : solved_.timber_ends) {
-      Json one = {{"name", end.name},
-                  {"x_mm", mm(end.place.x)},
-                  {"y_mm", mm(end.place.y)},
-                  {"temperature_C", end.temperature.value},
-                  {"band_K", end.temperature.band}};
-      if (end.humidity) {
-        one["air_of"] = name(end.room);
-        one["humidity_at_most_percent"] = 100 * *end.humidity;
-      }
-      all.push_back(std::move(one));
     }
     return all;
   }

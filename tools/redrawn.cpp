@@ -31,7 +31,7 @@ class Thickness : public cases::Vocabulary<Thickness> {
   void layers(std::string_view, std::vector<geometry::Layer>& list, std::string_view,
               std::string_view = {}) {
     for (geometry::Layer& layer : list) {
-      if (variant_.regions[layer.region].name != material_) continue;
+      if (variant_.regions[layer.region].name != material_ || layer.hollow) continue;
       layer.thickness = thickness_;
       met = true;
     }

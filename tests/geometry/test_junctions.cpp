@@ -307,7 +307,7 @@ TEST_CASE("what a floor cannot be is objected to") {
 
 TEST_CASE("a porch wall has the open on the left of the flank wall and the porch on its right") {
   const Section shows = section(porch_wall());
-  CHECK(shown(shows, {0, 0.05}) == Fill{room});
+  CHECK(shown(shows, {0.05, 0.05}) == Fill{room});
   CHECK(shown(shows, {-0.5, -0.5}) == Fill{yard});
   CHECK(shown(shows, {0.05, -0.5}) == Fill{brick});
   CHECK(shown(shows, {0.5, -0.5}) == Fill{other});
