@@ -46,7 +46,7 @@ TEST_CASE("a joist end is a probe, and its humidity is the room's vapour at its 
   REQUIRE(end.humidity);
   const bool saturated = *end.humidity > 1.0;
   CHECK(saturated == (end.temperature.value < 9.2690));
-  CHECK(json_findings({"", "", "", "", {floor}, {}}).find("\"humidity_at_most_percent\"") !=
+  CHECK(findings_json({"", "", "", "", {floor}, {}}).find("\"humidity_at_most_percent\"") !=
         std::string::npos);
 }
 
