@@ -2,7 +2,6 @@
 #pragma once
 
 #include <string>
-#include <string_view>
 
 #include "tools/results.hpp"
 
@@ -19,8 +18,8 @@ namespace quoin::tools {
 /// The laws of physics checked, and the accuracy reached.
 [[nodiscard]] std::string html_checks(const Results& results);
 /// By which rules, and what the method leaves out.
-[[nodiscard]] std::string_view html_assumptions();
-[[nodiscard]] std::string_view html_cautions();
+[[nodiscard]] std::string html_assumptions();
+[[nodiscard]] std::string html_cautions();
 /// The program, the input and its text.
 [[nodiscard]] std::string html_made_from(const Results& results);
 

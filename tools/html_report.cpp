@@ -110,9 +110,8 @@ std::string report_page(const Results& results) {
           html_section("heat", "Heat flow", html_heat(results)) +
           html_section("doubts", "Doubts", html_doubts(results)) +
           html_section("checks", "Checks and bands", html_checks(results)) +
-          html_section("assumptions", "Assumptions, and what is left out",
-                       std::string(html_assumptions())) +
-          html_section("cautions", "Cautions", std::string(html_cautions())) +
+          html_section("assumptions", "Assumptions, and what is left out", html_assumptions()) +
+          html_section("cautions", "Cautions", html_cautions()) +
           html_section("made-from", "Made from", html_made_from(results)) +
           html_section("remarks", "Remarks of the surveyor", "<div class=\"blank\"></div>\n");
   page += "</main>\n<script type=\"application/json\" id=\"data\">" + page_data(results) +

@@ -12,6 +12,7 @@
 #include "cases/schema.hpp"
 #include "solver/errors.hpp"
 #include "tools/commands.hpp"
+#include "tools/findings_schema.hpp"
 #include "tools/output_folder.hpp"
 #include "tools/version.hpp"
 
@@ -113,6 +114,8 @@ int main(int argc, char** argv) {
 
   auto* verify = app.add_subcommand("verify", "run the published cases and compare");
   auto* schema = app.add_subcommand("schema", "JSON schema of the case file, for editors");
+  bool of_findings = false;
+  schema->add_flag("--findings", of_findings, "that of findings.json, for scripts");
 
   try {
     app.parse(argc, argv);
@@ -125,7 +128,11 @@ int main(int argc, char** argv) {
     if (*start) return tools::start(recipe, io);
     if (*materials) return tools::materials(material, io);
     if (*verify) return tools::verification(io);
-    if (*schema) std::cout << cases::schema_text() << '\n';
+    if (*schema && of_findings) {
+      std::cout << tools::findings_schema();
+    } else if (*schema) {
+      std::cout << cases::schema_text() << '\n';
+    }
     return Exit::done;
   }));
 }
