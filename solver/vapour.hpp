@@ -36,11 +36,11 @@ struct VapourField {
   std::vector<double> saturation;  ///< pressure at the temperature of each node, Pa
   std::vector<double> condensing;  ///< kg/(m s) at each node; with stored water what is there at
                                    ///< the end by the seconds
-  Per<SpaceId, double> flows;     ///< from each space into the section, kg/(m s)
-  double from_wet = 0.0;          ///< what wet regions give off, kg/(m s)
-  Per<SpaceId, double> dripping;  ///< length of surface below the dew point of its air, m: it is
-                                  ///< taken to be just saturated, what runs down it is not counted
-  int iterations = 0;             ///< how often the condensing nodes were chosen
+  Per<SpaceId, double> flows;      ///< from each space into the section, kg/(m s)
+  double from_wet = 0.0;           ///< what wet regions give off, kg/(m s)
+  Per<SpaceId, double> dripping;   ///< length of surface below the dew point of its air, m: it is
+                                   ///< taken to be just saturated, what runs down it is not counted
+  int iterations = 0;              ///< how often the condensing nodes were chosen
   std::vector<Check> checks;
 };
 
