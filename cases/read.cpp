@@ -247,6 +247,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
       if (variants.size() == 1 && &entry == &list->entries.front()) {
         variants.front().name = entry.key;
       } else {
+        faults.enter_variant("");  // a fault of the list, not of the variant before
         faults.add(entry.mark, {fmt::format("the variant '{}' replaces nothing", entry.key), "",
                                 "keys to replace; only the first variant may be empty: it then "
                                 "names the case as written",

@@ -379,3 +379,14 @@ TEST_CASE("two hundred painted areas read") {
   CHECK(many.variants[0].sheet.size() == 202);
   CHECK(quoin::geometry::section_of(many.variants[0].sheet).rows() == 20);
 }
+
+TEST_CASE("an empty variant after another is refused under its own name") {
+  const auto faults = quoin::testing::faults_of(
+      quoin::testing::head +
+      "section: {wall: {layers: [{material: common brick, thickness: 330}]}}\n"
+      "variants:\n"
+      "  warmer: {spaces: {hall: {temperature: 20}}}\n"
+      "  again:\n");
+  REQUIRE(faults.size() == 1);
+  CHECK(faults.front().what == "the variant 'again' replaces nothing");
+}

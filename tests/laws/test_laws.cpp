@@ -8,8 +8,10 @@
 #include <utility>
 #include <vector>
 
+#include "geometry/surface.hpp"
 #include "solver/bracket.hpp"
 #include "solver/field.hpp"
+#include "solver/stream.hpp"
 #include "tests/laws/case_files.hpp"
 #include "tests/support/within.hpp"
 #include "tools/physics.hpp"
@@ -333,6 +335,29 @@ TEST_CASE("brackets on three grids have a value in common and shrink") {
       former = now;
     }
   });
+}
+
+TEST_CASE("the outermost flow lines hold between them all the heat of two airs, and no more") {
+  int compared = 0;
+  on_every_case([&](const Setup& setup) {
+    solver::Solution solution;
+    solution.field = setup.field();
+    solution.physics = setup.physics;
+    solver::Brackets brackets = solver::brackets_of(solution.field, setup.physics, {});
+    solution.cells = std::move(brackets.cells);
+    const solver::Stream stream = solver::stream_of(solution, setup.temperatures);
+    if (solution.field.airs.size() != 2 || !stream.is_cut.empty()) return;
+    if (!solution.field.touching.empty()) return;  // their flow is infinite
+    const solver::Coupling& pair = brackets.couplings.front();
+    const double all = pair.low * std::abs(setup.temperatures[pair.a] - setup.temperatures[pair.b]);
+    const double drawn = *std::max_element(stream.value.begin(), stream.value.end());
+    CHECK(drawn <= all * (1 + solve) + solve);
+    // Where each air has one surface all lines run from one to the other.
+    if (geometry::surfaces(solution.field.mesh, setup.physics.air).size() != 2) return;
+    CHECK(drawn == WithinAbs{all, 1e-6 * all});  // bound: sums over many sides of cells
+    ++compared;
+  });
+  CHECK(compared > 10);
 }
 
 }  // namespace quoin::testing
