@@ -16,6 +16,7 @@
 #include "cases/merge.hpp"
 #include "cases/palette.hpp"
 #include "cases/reader.hpp"
+#include "cases/recipe_remarks.hpp"
 #include "cases/sha256.hpp"
 #include "cases/shelf.hpp"
 #include "cases/spaces.hpp"
@@ -183,6 +184,10 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     check_drawing(drawn, variant, document.probes, faults, variant.remarks);
   show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
+  if (variant.recipe) {
+    for (std::string& text : remarks_on(*variant.recipe))
+      variant.remarks.push_back({std::move(text), drawn.mark.line});
+  }
   for (const geometry::NamedPlace& end : variant.timber_ends) {
     const bool named = std::any_of(variant.probes.begin(), variant.probes.end(),
                                    [&](const Probe& probe) { return probe.name == end.name; });

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "geometry/section.hpp"
+
 namespace quoin::geometry {
 
 Drawing drawing_of(const BayCorner& corner) {
@@ -13,7 +15,8 @@ Drawing drawing_of(const BayCorner& corner) {
   // How far the cut goes back along the wall for each metre into it. Beyond 180 degrees forwards.
   const double half_angle = corner.angle / 2 * std::numbers::pi / 180;
   const double back = std::cos(half_angle) / std::sin(half_angle);
-  const auto cut_at = [&](double depth) { return -depth * back; };
+  // On the raster of sections, so that a section drawn larger is the same section.
+  const auto cut_at = [&](double depth) { return -std::round(depth * back / snap) * snap; };
   const double shorter = std::max(0.0, cut_at(thickness));
   const double end = shorter + corner.leg.value_or(cut_distance(thickness));
 

@@ -11,7 +11,7 @@ namespace quoin::geometry {
 
 /// A corner of a bay: a wall of equal legs turning by any angle, in plan. It is its own mirror
 /// image about the plane that halves the angle, where no heat crosses: so one half is drawn, cut
-/// along that plane, and every angle is followed exactly.
+/// along that plane, and every angle is followed to 0.01 mm.
 struct BayCorner {
   static constexpr std::string_view name = "bay corner";
   static constexpr std::string_view about =

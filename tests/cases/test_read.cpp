@@ -390,3 +390,22 @@ TEST_CASE("an empty variant after another is refused under its own name") {
   REQUIRE(faults.size() == 1);
   CHECK(faults.front().what == "the variant 'again' replaces nothing");
 }
+
+TEST_CASE("a damp course too near the ground outside, or below it, is remarked on") {
+  const auto remark_of = [](const std::string& levels) {
+    const auto remarks = read(head +
+                              "section:\n  wall base: {layers: [[common brick, 225]], "
+                              "foundation: [[common brick, 225]], footing: granite, "
+                              "ground: clay soil, " +
+                              levels + "}\n")
+                             .variants[0]
+                             .remarks;
+    return remarks.empty() ? std::string() : remarks.front().text;
+  };
+  CHECK(remark_of("ground level: -150, damp course height: 0").empty());
+  CHECK(remark_of("ground level: -150").empty());
+  CHECK(remark_of("ground level: -100, damp course height: 0").find("100 mm above the ground") !=
+        std::string::npos);
+  CHECK(remark_of("ground level: 250, damp course height: 0").find("stands 250 mm above") !=
+        std::string::npos);
+}
