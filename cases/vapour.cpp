@@ -13,7 +13,8 @@ namespace {
 
 /// The place of a key's value within a group, or of the group.
 Mark mark_in(const Entry& group, std::string_view key) {
-  const Entry* entry = group.value.kind == Node::Kind::map ? group.value.find(key) : nullptr;
+  if (group.value.kind == Node::Kind::scalar) return group.value.mark;
+  const Entry* entry = group.value.find(key);
   return entry == nullptr ? group.mark : entry->value.mark;
 }
 

@@ -13,6 +13,7 @@
 #include "tools/html_basis.hpp"
 #include "tools/html_parts.hpp"
 #include "tools/html_pictures.hpp"
+#include "tools/html_vapour.hpp"
 #include "tools/html_verdicts.hpp"
 #include "tools/page_data.hpp"
 #include "tools/page_files.hpp"
@@ -108,6 +109,7 @@ std::string report_page(const Results& results) {
           html_section("materials", "Materials", html_materials(results)) +
           html_section("boundaries", "Air and surfaces", html_boundaries(results)) +
           html_section("heat", "Heat flow", html_heat(results)) +
+          html_section("vapour", "Vapour and drying", vapour_html(results)) +
           html_section("doubts", "Doubts", html_doubts(results)) +
           html_section("checks", "Checks and bands", html_checks(results)) +
           html_section("assumptions", "Assumptions, and what is left out", html_assumptions()) +

@@ -65,16 +65,14 @@ Json year_json(const SolvedVariant& solved) {
     each["left_after_a_year_kg_m"] = place.water.back();
     places.push_back(std::move(each));
   }
-  return {{"conditions", "by month"},
-          {"months", std::move(months)},
-          {"places", std::move(places)},
-          {"words", words_for(solved, year)}};
+  return {{"conditions", "by month"}, {"months", std::move(months)}, {"places", std::move(places)}};
 }
 
 }  // namespace
 
 nlohmann::ordered_json vapour_json(const SolvedVariant& solved) {
   Json json = solved.vapour->year ? year_json(solved) : stated_json(solved);
+  json["words"] = vapour_words(solved);
   json["remarks"] = solved.vapour->remarks;
   json["verdict"] = "none";
   json["left_out"] = vapour_left_out;

@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "tools/year.hpp"
@@ -44,6 +45,50 @@ std::string place_words(const SolvedVariant& solved, const VapourYear& year,
                             amount(place.water.back(), place.length));
 }
 
+std::string at(geometry::Point place) {
+  return fmt::format("{:.0f}, {:.0f}", 1000.0 * place.x + 0.0, 1000.0 * place.y + 0.0);
+}
+
+/// Where vapour condenses at the stated conditions, in words.
+std::string stated_words(const SolvedVariant& solved) {
+  const VapourCheck& check = *solved.vapour;
+  std::string text;
+  if (check.stated->places.empty()) {
+    text = fmt::format("condenses nowhere; the most humid pores, at {}, have {:.0f} %.",
+                       at(check.stated->dampest), 100.0 * check.stated->humidity);
+  }
+  for (const solver::CondensingPlace& place : check.stated->places) {
+    const double rate = grams_a_day(place.rate.value), band = grams_a_day(place.rate.band);
+    const bool line = place.length > 0.0;
+    const double by = line ? place.length : 1.0;
+    const std::string_view unit = line ? "m²" : "m";
+    text +=
+        fmt::format("{}{} {} ± {:.2g} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
+                    words_for(solved.variant, place.meeting), three_digits(rate / by), band / by,
+                    unit, at(place.most),
+                    check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days",
+                                             rate / by * *check.days / 1000.0, unit, *check.days)
+                               : "");
+  }
+  for (const std::string& remark : check.remarks) text += " " + remark + ".";
+  return text;
+}
+
+/// What gathers over the year, in words.
+std::string year_words(const SolvedVariant& solved) {
+  const VapourYear& year = *solved.vapour->year;
+  if (!year.first) return "no water gathers within the section in any month.";
+  std::string text =
+      fmt::format("water gathers from {} on. ", std::string(month_name(*year.first)));
+  for (const WaterYear& place : year.places) {
+    std::string words = place_words(solved, year, place);
+    words.front() = static_cast<char>(words.front() - 'a' + 'A');
+    text += words + " ";
+  }
+  text.pop_back();
+  return text;
+}
+
 }  // namespace
 
 std::string words_for(const cases::Variant& variant, const solver::Meeting& meeting) {
@@ -67,17 +112,29 @@ std::string drying_time(double seconds) {
                        : fmt::format("{:.0f} years", days / 365.25);
 }
 
-std::string words_for(const SolvedVariant& solved, const VapourYear& year) {
-  if (!year.first) return "no water gathers within the section in any month.";
+std::string three_digits(double value) {
+  return std::abs(value) >= 100.0 ? fmt::format("{:.0f}", value) : fmt::format("{:.3g}", value);
+}
+
+std::string vapour_words(const SolvedVariant& solved) {
+  return solved.vapour->year ? year_words(solved) : stated_words(solved);
+}
+
+std::string drying_words(const SolvedVariant& solved) {
+  const DryingLedger& ledger = *solved.drying;
+  if (ledger.rows.empty())
+    return solved.variant.name + ": nothing in it is so wet that its pores are saturated.";
   std::string text =
-      fmt::format("water gathers from {} on. ", std::string(month_name(*year.first)));
-  for (const WaterYear& place : year.places) {
-    std::string words = place_words(solved, year, place);
-    words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    text += words + " ";
-  }
-  text.pop_back();
-  return text;
+      fmt::format("{}: {:.1f} kg of water a metre of section to go from {}, down to {}{}.",
+                  solved.variant.name, ledger.excess, fmt::join(ledger.wet, ", "), ledger.down_to,
+                  ledger.by_month ? ", at the means of the year" : ", at the stated conditions");
+  double cooling = 0.0;
+  for (const DryingRow& row : ledger.rows) cooling = std::max(cooling, row.cooling);
+  if (cooling < 0.5) return text;
+  return text + fmt::format(
+                    " The fastest of these would cool their surface by up to {:.1f} K, which slows "
+                    "them down and is left out.",
+                    cooling);
 }
 
 }  // namespace quoin::tools

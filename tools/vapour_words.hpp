@@ -35,7 +35,13 @@ inline constexpr std::string_view drying_left_out =
 /// How long water takes to dry, in the words of the trade: "40 days", "5.2 years", "never".
 [[nodiscard]] std::string drying_time(double seconds);
 
-/// What one variant gathers over the year, or that it gathers nothing.
-[[nodiscard]] std::string words_for(const SolvedVariant& solved, const VapourYear& year);
+/// Three significant digits, and no fewer than all before the point.
+[[nodiscard]] std::string three_digits(double value);
+
+/// What the check of a variant that asks for it found.
+[[nodiscard]] std::string vapour_words(const SolvedVariant& solved);
+
+/// What a variant that asks for it has to lose.
+[[nodiscard]] std::string drying_words(const SolvedVariant& solved);
 
 }  // namespace quoin::tools
