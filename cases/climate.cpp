@@ -79,16 +79,7 @@ void read_table(std::string_view text, WrittenClimate& climate, FaultList& fault
                     "month,outside temperature,outside humidity", ""});
     return;
   }
-  for (const auto& row : rows) {
-    if (row.size() == rows.front().size()) continue;
-    faults.add(
-        row.front().mark,
-        {"this row has another number of values than the heading",
-         fmt::format("{} values", row.size()),
-         fmt::format("{} values, commas between them, points before decimals", rows.front().size()),
-         ""});
-    return;
-  }
+  if (!rows_fit(rows, faults)) return;
   Columns columns(rows, faults);
   describe(columns, climate);
   columns.finish();

@@ -8,6 +8,7 @@
 #include <optional>
 #include <string>
 
+#include "cases/painted.hpp"
 #include "cases/words.hpp"
 #include "materials/published_tests.hpp"
 #include "materials/surface_resistance.hpp"
@@ -60,12 +61,6 @@ std::optional<Criterion> criterion_of(const Written& written, FaultList& faults)
 bool any_humid(const Per<SpaceId, Space>& spaces) {
   return std::any_of(spaces.begin(), spaces.end(), [](const Space& space) {
     return space.is == SpaceKind::inside && space.humidity.has_value();
-  });
-}
-
-bool is_painted(const Variant& variant, SpaceId id) {
-  return std::any_of(variant.sheet.begin(), variant.sheet.end(), [&](const geometry::Patch& patch) {
-    return patch.fill == geometry::Fill{id};
   });
 }
 

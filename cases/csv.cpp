@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cases/csv.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "cases/plain_text.hpp"
@@ -33,6 +35,20 @@ std::vector<std::vector<CsvCell>> csv_rows(std::string_view text) {
     if (!shown.empty() && shown[0] != '#') rows.push_back(cells_of(line, number));
   }
   return rows;
+}
+
+bool rows_fit(const std::vector<std::vector<CsvCell>>& rows, FaultList& faults) {
+  for (const auto& row : rows) {
+    if (row.size() == rows.front().size()) continue;
+    faults.add(
+        row.front().mark,
+        {"this row has another number of values than the heading",
+         fmt::format("{} values", row.size()),
+         fmt::format("{} values, commas between them, points before decimals", rows.front().size()),
+         ""});
+    return false;
+  }
+  return true;
 }
 
 }  // namespace quoin::cases

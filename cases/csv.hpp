@@ -18,4 +18,7 @@ struct CsvCell {
 /// begin with # are left out. The text must outlive the rows.
 [[nodiscard]] std::vector<std::vector<CsvCell>> csv_rows(std::string_view text);
 
+/// Whether every row has as many values as the heading; a fault for the first that has not.
+[[nodiscard]] bool rows_fit(const std::vector<std::vector<CsvCell>>& rows, FaultList& faults);
+
 }  // namespace quoin::cases

@@ -163,7 +163,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.cut = document.cut.value_or(Cut::horizontal);
   check_spaces_present(tree, document, faults);
   check_names(document, shelf, faults);
-  variant.spaces = spaces_of(document.spaces, faults, variant.remarks);
+  variant.spaces = spaces_of(document.spaces, files, faults, variant.remarks);
   Palette palette(shelf, faults);
   palette.add_own(document.materials);
   Drawn drawn;

@@ -9,6 +9,7 @@
 #include "cases/air.hpp"
 #include "cases/cold_surfaces.hpp"
 #include "cases/frame_corners.hpp"
+#include "cases/logged_table.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -151,8 +152,9 @@ std::vector<std::string> names_of(const Per<SpaceId, Space>& spaces) {
   return names;
 }
 
-Per<SpaceId, Space> spaces_of(const std::vector<Written>& written, FaultList& faults,
+Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, FaultList& faults,
                               std::vector<Remark>& remarks) {
+  fetch_logs(written, files, faults, remarks);
   Per<SpaceId, Space> spaces;
   for (const Written& space : written) {
     if (space.name == nothing) {

@@ -8,14 +8,16 @@
 
 #include "cases/case.hpp"
 #include "cases/fault_list.hpp"
+#include "cases/files.hpp"
 #include "cases/written.hpp"
 
 namespace quoin::cases {
 
 /// The spaces as written, `like` followed, and checked against each other. Those of which it is not
 /// clear what they are have no valid air; they are in the list so that names can be looked up.
-[[nodiscard]] Per<SpaceId, Space> spaces_of(const std::vector<Named<WrittenSpace>>& written,
-                                            FaultList& faults, std::vector<Remark>& remarks);
+[[nodiscard]] Per<SpaceId, Space> spaces_of(std::vector<Named<WrittenSpace>> written,
+                                            const Files& files, FaultList& faults,
+                                            std::vector<Remark>& remarks);
 
 /// The space of a name; not valid where there is none.
 [[nodiscard]] SpaceId find_space(const Per<SpaceId, Space>& spaces, std::string_view name);

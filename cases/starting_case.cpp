@@ -110,6 +110,7 @@ spaces:                                     # the air on each side
   # air change: 0.5 1/h}; both need the humidity outside.
   # porch: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
   # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
+  # For vapour: coat: limewash, or plastic masonry paint, emulsion paint, 0.5 m (its sd), ...
 
 materials:                                  # own ones; `quoin materials` lists all others
   wall brick: {like: common brick, moisture: sheltered}
@@ -150,6 +151,9 @@ criteria:                                   # what counts as a risk
 #   outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]
 
 # enough: {moisture: wall brick}            # how wet it may be; or thickness: {of: ..., up to: 100}
+
+# vapour: {conditions: as stated, days: 60} # where it condenses within the section; no verdict
+# drying: {wet: wall brick, coats: [limewash, plastic masonry paint]}
 
 # accuracy: {fRsi: 0.002, L2D: 0.1 %}       # how exact the answer must be
 

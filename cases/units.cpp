@@ -63,6 +63,8 @@ constexpr Unit table[] = {
     {"W/mK", Measure::loss},
     {"g/m2h", Measure::evaporation, 1, 3.6e6},
     {"g/m2d", Measure::evaporation, 1, 8.64e7},
+    {"Pa", Measure::pressure},
+    {"hPa", Measure::pressure, 100},
     {"%", Measure::share, 1, 100},
 };
 
@@ -137,6 +139,8 @@ Spoken spoken(Measure measure) {
       return {"a heat loss by metre of the section", "W/(m·K)", true};
     case Measure::evaporation:
       return {"a rate of evaporation", "g/(m²·h)", true};
+    case Measure::pressure:
+      return {"a vapour pressure", "Pa", true};
     case Measure::share:
       return {"a share", "%", true};
     case Measure::number:

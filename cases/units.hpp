@@ -26,6 +26,7 @@ enum class Measure : std::uint8_t {
   air_change,     ///< 1/s
   loss,           ///< heat loss of a space by metre of the section, W/(m K)
   evaporation,    ///< water leaving a surface, kg/(m2 s)
+  pressure,       ///< of vapour, Pa
   share,          ///< relative, 0 to 1
   number,         ///< without a unit
 };

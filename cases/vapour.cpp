@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <string>
 
+#include "cases/painted.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
@@ -16,13 +17,6 @@ Mark mark_in(const Entry& group, std::string_view key) {
   if (group.value.kind == Node::Kind::scalar) return group.value.mark;
   const Entry* entry = group.value.find(key);
   return entry == nullptr ? group.mark : entry->value.mark;
-}
-
-template <class Id>
-bool is_painted(const Variant& variant, Id id) {
-  return std::any_of(variant.sheet.begin(), variant.sheet.end(), [&](const geometry::Patch& patch) {
-    return patch.fill == geometry::Fill{id};
-  });
 }
 
 Conditions conditions_of(const std::optional<Conditions>& written, const Entry& group,

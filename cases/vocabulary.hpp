@@ -76,6 +76,10 @@ class Vocabulary {
     tell(key, value, Measure::evaporation, low, high, about);
   }
   template <class T>
+  void pressure(std::string_view key, T& value, double low, double high, std::string_view about) {
+    tell(key, value, Measure::pressure, low, high, about);
+  }
+  template <class T>
   void share(std::string_view key, T& value, double low, double high, std::string_view about) {
     tell(key, value, Measure::share, low, high, about);
   }

@@ -6,14 +6,17 @@
 
 namespace quoin::materials {
 
-/// What stands in front of an inside surface and keeps the air of the room from it.
-enum class Behind : std::uint8_t { curtain, furniture, fitted_furniture };
+/// What keeps the air of the room from an inside surface: what stands before it, or the still air
+/// of an upper corner.
+enum class Behind : std::uint8_t { still_air, curtain, furniture, fitted_furniture };
 
 /// The resistance between the air of the room and a surface behind something, m2K/W.
 /// Source: DIN technical report on thermal bridges (memory): 0.5 behind furniture that stands free,
-/// 1.0 behind furniture that is built in. Behind a curtain 0.35: common practice, no source.
+/// 1.0 behind furniture that is built in. Behind a curtain, and in the still air of the upper
+/// corners of a room, 0.35: common practice, no source.
 [[nodiscard]] constexpr double resistance_behind(Behind behind) {
   switch (behind) {
+    case Behind::still_air:
     case Behind::curtain:
       return 0.35;
     case Behind::furniture:
@@ -26,11 +29,14 @@ enum class Behind : std::uint8_t { curtain, furniture, fitted_furniture };
 
 template <class Visitor>
 void choose_behind(Visitor& visit, std::optional<Behind>& behind) {
-  visit.choice("behind", behind,
-               {{"curtain", Behind::curtain},
-                {"furniture", Behind::furniture},
-                {"fitted furniture", Behind::fitted_furniture}},
-               "inside: what stands before the surface, in place of its resistance");
+  visit.choice(
+      "behind", behind,
+      {{"still air", Behind::still_air},
+       {"curtain", Behind::curtain},
+       {"furniture", Behind::furniture},
+       {"fitted furniture", Behind::fitted_furniture}},
+      "inside: what stands before the surface, in place of its resistance; still air: that of "
+      "the upper corners of a room");
 }
 
 }  // namespace quoin::materials

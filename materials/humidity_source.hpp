@@ -32,9 +32,20 @@ struct Objection {
 [[nodiscard]] inline std::optional<Objection> objection(const HumiditySource& source) {
   if (const auto* by_class = std::get_if<HumidityClass>(&source)) {
     if (by_class->number != std::floor(by_class->number))
-      return Objection{"there are no humidity classes in between", "1, 2, 3 or 4"};
+      return Objection{"there are no humidity classes in between", "1, 2, 3, 4 or 5"};
+    if (by_class->number == 5.0 && !by_class->excess)
+      return Objection{"humidity class 5 has no upper limit: what it adds must be stated",
+                       "{class: 5, excess: 1500 Pa}"};
+    if (by_class->number != 5.0 && by_class->excess)
+      return Objection{"'excess' is for humidity class 5: the others have their limits",
+                       "the class alone"};
   }
   if (const auto* logged = std::get_if<LoggedReading>(&source)) {
+    if (!is_complete(*logged)) {
+      return Objection{"what was logged is not known in full",
+                       "temperature, humidity, outside temperature and outside humidity; or table: "
+                       "a CSV file with them"};
+    }
     if (logged_excess(*logged) <= 0.0) {
       return Objection{"the logged air inside holds no more vapour than that outside",
                        "an inside reading that holds more vapour than the outside air"};

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 
+#include "cases/painted.hpp"
 #include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
 #include "tools/grade.hpp"
@@ -28,13 +29,6 @@ bool is_insulation(const cases::Region& region) {
   constexpr double conductivity = 0.1;  // W/(m K), dry; common practice, no source
   return region.part == materials::Part::fabric && !region.material.air_layer &&
          region.material.conductivity.value <= conductivity;
-}
-
-/// Regions that the sheet shows; a recipe may know more than it paints.
-bool is_painted(const cases::Variant& variant, RegionId id) {
-  return std::any_of(variant.sheet.begin(), variant.sheet.end(), [&](const geometry::Patch& patch) {
-    return patch.fill == geometry::Fill{id};
-  });
 }
 
 }  // namespace
@@ -99,7 +93,7 @@ std::string gate(const cases::Variant& variant) {
   const auto all = geometry::ids(variant.regions);
   const auto shown = [&](auto wanted) {
     return std::find_if(all.begin(), all.end(), [&](RegionId id) {
-      return wanted(variant.regions[id]) && is_painted(variant, id);
+      return wanted(variant.regions[id]) && cases::is_painted(variant, id);
     });
   };
   const auto insulation = shown(is_insulation);

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <limits>
+#include <optional>
+#include <string>
 #include <string_view>
 
 #include "materials/moist_air.hpp"
@@ -16,10 +17,11 @@ struct LoggedReading {
       "inside humidity from what loggers inside and outside found over the same days, a week or "
       "more";
 
-  double temperature = std::numeric_limits<double>::quiet_NaN();          ///< inside, degC
-  double humidity = std::numeric_limits<double>::quiet_NaN();             ///< inside
-  double outside_temperature = std::numeric_limits<double>::quiet_NaN();  ///< degC
-  double outside_humidity = std::numeric_limits<double>::quiet_NaN();
+  std::optional<double> temperature = {};          ///< inside, degC
+  std::optional<double> humidity = {};             ///< inside
+  std::optional<double> outside_temperature = {};  ///< degC
+  std::optional<double> outside_humidity = {};
+  std::string table = {};  ///< a file of readings that these are the means of, not yet read
 };
 
 template <class Visitor>
@@ -29,12 +31,21 @@ void describe(Visitor& visit, LoggedReading& source) {
   visit.temperature("outside temperature", source.outside_temperature, -40.0, 15.0,
                     "mean outside over the same days; warmer days tell nothing of winter");
   visit.humidity("outside humidity", source.outside_humidity, 0.05, 1.0, "mean outside");
+  visit.text("table", source.table,
+             "in place of the means a CSV file beside the case file, a row a reading, with these "
+             "columns");
 }
 
-/// What the loggers found, Pa: the vapour pressure inside above that outside.
+/// Whether all four means are known.
+[[nodiscard]] inline bool is_complete(const LoggedReading& source) {
+  return source.temperature && source.humidity && source.outside_temperature &&
+         source.outside_humidity;
+}
+
+/// What the loggers found, Pa: the vapour pressure inside above that outside. All means are known.
 [[nodiscard]] inline double logged_excess(const LoggedReading& source) {
-  return source.humidity * saturation_pressure(source.temperature) -
-         source.outside_humidity * saturation_pressure(source.outside_temperature);
+  return *source.humidity * saturation_pressure(*source.temperature) -
+         *source.outside_humidity * saturation_pressure(*source.outside_temperature);
 }
 
 /// How far the vapour pressure inside lies above that outside, Pa.
@@ -42,7 +53,7 @@ void describe(Visitor& visit, LoggedReading& source) {
                                           double /*inside_temperature*/,
                                           double outside_temperature) {
   return logged_excess(source) * seasonal_share(outside_temperature) /
-         seasonal_share(source.outside_temperature);
+         seasonal_share(*source.outside_temperature);
 }
 
 }  // namespace quoin::materials

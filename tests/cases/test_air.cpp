@@ -81,6 +81,37 @@ TEST_CASE("a logged reading gives itself back in the weather it was taken in") {
   CHECK(*space_of(cases, "hall").humidity == WithinRel{0.58, 1e-12});  // a few roundings
 }
 
+TEST_CASE("a table of readings counts by its means, of the vapour and not of the humidity") {
+  const auto read_log = [](const std::string& table) {
+    return case_of(with_spaces("  hall: {is: inside, temperature: 19, logged: {table: log.csv}}\n"
+                               "  yard: {is: outside, temperature: 4, humidity: 85}\n"),
+                   "case.yaml", [&](const std::string& name) -> std::optional<std::string> {
+                     CHECK(name == "log.csv");
+                     return table;
+                   });
+  };
+  const Case cases = read_log(
+      "# invented\ntime,temperature,humidity,outside temperature,outside humidity\n"
+      "1,18,60,2,90\n2,20,50,6,80\n");
+  // By hand: inside 60 % of 2062.8 Pa and 50 % of 2336.9 Pa, mean 1203.1 Pa; outside 90 % of 705.2
+  // and 80 % of 934.5 Pa, mean 691.2 Pa, at 4 degC. The mean of the humidities would give 1208.
+  const double excess = 1203.1 - 691.2;
+  const double expected =
+      (0.85 * materials::saturation_pressure(4.0) + excess) / materials::saturation_pressure(19.0);
+  CHECK(*space_of(cases, "hall").humidity == WithinAbs{expected, 1e-4});
+  REQUIRE(cases.variants[0].remarks.size() == 1);
+  CHECK(cases.variants[0].remarks[0].text.find("2 readings") != std::string::npos);
+  for (const char* faulty :
+       {"temperature,humidity,outside temperature\n18,60,2\n",
+        "temperature,humidity,outside temperature,outside humidity\n",
+        "temperature,humidity,outside temperature,outside humidity\n18,60,2\n",
+        "temperature,humidity,outside temperature,outside humidity\n18,0.6,2,90\n",
+        "temperature,humidity,outside temperature,outside humidity\n22,60,18,90\n"}) {
+    CAPTURE(faulty);
+    CHECK_THROWS_AS((void)read_log(faulty), cases::InputError);
+  }
+}
+
 TEST_CASE("a household that gives off more than the air holds gets 100 % and a remark") {
   const Case cases =
       read(with_spaces("  hall: {is: inside, temperature: 10, humidity class: 4}\n"
@@ -121,6 +152,8 @@ TEST_CASE("furniture before a wall is a resistance by name") {
   const Case cases = read(with_spaces(rooms + "  niche: {like: hall, behind: fitted furniture}\n"));
   CHECK(space_of(cases, "niche").resistance == 1.0);
   CHECK_FALSE(space_of(cases, "hall").resistance);
+  const Case corner = read(with_spaces(rooms + "  high corner: {like: hall, behind: still air}\n"));
+  CHECK(space_of(corner, "high corner").resistance == 0.35);
 }
 
 TEST_CASE("criteria are known by their test or by the guide that states them") {

@@ -27,6 +27,15 @@ TEST_CASE("humidity classes have the upper limits of the standard, falling to no
   }
 }
 
+TEST_CASE("the fifth humidity class adds what is stated, as no limit is known") {
+  const HumidityClass pool{5.0, 1.0, 1500.0};
+  CHECK(vapour_excess(pool, 28.0, -5.0) == 1500.0);
+  CHECK(vapour_excess(pool, 28.0, 10.0) == 750.0);
+  CHECK_FALSE(objection(HumiditySource(pool)));
+  CHECK(objection(HumiditySource(HumidityClass{5.0, 1.0})));
+  CHECK(objection(HumiditySource(HumidityClass{3.0, 1.0, 1500.0})));
+}
+
 TEST_CASE("the safety factor of the older edition counts on what the household adds alone") {
   const double plain = inside_humidity(HumidityClass{3.0, 1.0}, 20.0, 0.0, 0.8);
   const double safer = inside_humidity(HumidityClass{3.0, 1.10}, 20.0, 0.0, 0.8);
@@ -59,6 +68,7 @@ TEST_CASE("impossible sources are objected to, possible ones are not") {
   CHECK_FALSE(objection(HumidityClass{2.0, 1.0}));
   CHECK(objection(LoggedReading{18.0, 0.30, 10.0, 0.90}));
   CHECK_FALSE(objection(LoggedReading{18.0, 0.60, 10.0, 0.90}));
+  CHECK(objection(LoggedReading{18.0, 0.60}));  // half of it
 }
 
 }  // namespace

@@ -141,7 +141,7 @@ section:
     - {fill: niche, x: [-100, 0], y: [0, 100]}
     - {fill: bare niche, x: [-100, 0], y: [0, 50]}
     - {fill: common brick, x: [0, 225], y: [0, 200]}
-    - {fill: oak, part: frame, x: [0, 225], y: [200, 300]}
+    - {fill: oak across the grain, part: frame, x: [0, 225], y: [200, 300]}
     - {fill: yard, x: [225, 325], y: [0, 300]}
 )",
                                           "case.yaml");
@@ -159,7 +159,7 @@ namespace {
 /// A one-brick wall full of 22.3 kg/m2 of water, in autumn weather.
 const std::string wet_wall = R"(quoin: 1
 spaces:
-  kitchen: {is: inside, temperature: 18.5, humidity: 60}
+  kitchen: {is: inside, temperature: 18.5, humidity: 60, coat: gloss paint}
   outdoors: {is: outside, temperature: 10, humidity: 78, wind: 2}
 materials:
   brick: {conductivity: 1.0, density: 1700, vapour resistance: {dry: 10}}
@@ -188,11 +188,9 @@ TEST_CASE("paint keeps a wall wet for years that limewash dries in months") {
     CHECK(22.0 / outwards / (365.25 * day) == WithinRel{years[k], 0.33});
   }
   // By hand: film and coat in series outside, 0.002434 m of film in 2 m/s.
-  const double flow = 8.5 / (0.25 + 0.225 + 0.06);
   const double rse = wall.surface.physics.surface_resistance(
       geometry::SpaceId(1u), geometry::RegionId(0u), geometry::Facing::sideways);
   const double u = 8.5 / (0.25 + 0.225 + rse);
-  CHECK(flow == WithinRel{u, 0.05});
   const double drive =
       materials::saturation_pressure(10.0 + u * rse) - 0.78 * materials::saturation_pressure(10.0);
   CHECK(ledger.rows[3].out[1] ==
