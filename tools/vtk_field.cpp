@@ -139,6 +139,15 @@ std::string field_vtr(const SolvedVariant& solved) {
     add_node_values(*grid, "share_of_" + escaped(solved.variant.spaces[field.airs[a]].name),
                     field.basis[a], field.solid);
   }
+  if (solved.vapour && solved.vapour->stated) {
+    const solver::VapourField& vapour = solved.vapour->stated->field;
+    std::vector<double> humidity;
+    for (std::size_t n = 0; n < vapour.pressure.size(); ++n)
+      humidity.push_back(100.0 * vapour.pressure[n] / vapour.saturation[n]);
+    add_node_values(*grid, "vapour_pressure_Pa", vapour.pressure, field.solid);
+    add_node_values(*grid, "humidity_percent", humidity, field.solid);
+    add_node_values(*grid, "condensing_kg_ms", vapour.condensing, field.solid);
+  }
   add_cell_values(*grid, solved);
   add_names(*grid, solved.variant);
 

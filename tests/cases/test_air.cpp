@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
 
+#include <optional>
 #include <string>
 
 #include "cases/write_sheet.hpp"
+#include "materials/moist_air.hpp"
 #include "tests/cases/read_support.hpp"
 #include "tests/support/within.hpp"
 
@@ -96,8 +98,8 @@ TEST_CASE("a table of readings counts by its means, of the vapour and not of the
   // By hand: inside 60 % of 2062.8 Pa and 50 % of 2336.9 Pa, mean 1203.1 Pa; outside 90 % of 705.2
   // and 80 % of 934.5 Pa, mean 691.2 Pa, at 4 degC. The mean of the humidities would give 1208.
   const double excess = 1203.1 - 691.2;
-  const double expected =
-      (0.85 * materials::saturation_pressure(4.0) + excess) / materials::saturation_pressure(19.0);
+  const double expected = (0.85 * quoin::materials::saturation_pressure(4.0) + excess) /
+                          quoin::materials::saturation_pressure(19.0);
   CHECK(*space_of(cases, "hall").humidity == WithinAbs{expected, 1e-4});
   REQUIRE(cases.variants[0].remarks.size() == 1);
   CHECK(cases.variants[0].remarks[0].text.find("2 readings") != std::string::npos);
@@ -108,7 +110,7 @@ TEST_CASE("a table of readings counts by its means, of the vapour and not of the
         "temperature,humidity,outside temperature,outside humidity\n18,0.6,2,90\n",
         "temperature,humidity,outside temperature,outside humidity\n22,60,18,90\n"}) {
     CAPTURE(faulty);
-    CHECK_THROWS_AS((void)read_log(faulty), cases::InputError);
+    CHECK_THROWS_AS((void)read_log(faulty), InputError);
   }
 }
 
