@@ -11,7 +11,8 @@ constexpr std::array<std::string_view, 6> all_assumptions{
     "surface moisture and ISO 6946 for heat flow. Readings are outside any standard.",
     "Temperatures, fRsi and humidities at surfaces come from the first, L2D and ψ from the second.",
     "Steady heat conduction in one section. Left out: the third dimension, air movement, heat "
-    "storage, sun, liquid water that moves, salts; of vapour all but steady diffusion, where asked.",
+    "storage, sun, liquid water that moves, salts; of vapour all but steady diffusion, where "
+    "asked.",
     "The conductivity of a material is the same in every direction and everywhere in it.",
     "Each band covers grid and solver only. What is not known of the house, its materials and its "
     "air moves the answer more: compare variants.",
