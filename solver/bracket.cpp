@@ -5,10 +5,6 @@
 #include <limits>
 #include <utility>
 
-#include "solver/assembly.hpp"
-#include "solver/gap.hpp"
-#include "solver/network.hpp"
-
 namespace quoin::solver {
 namespace {
 
@@ -42,20 +38,22 @@ Coupling coupling_between(std::size_t a, std::size_t b, const Field& field,
 
 }  // namespace
 
-Brackets brackets_of(const Field& field, const Physics& physics, const LinearOptions& options) {
-  const Network network(cell_centred(field.mesh, physics), options);
-  Basis below = network.basis(physics.air);
-  const std::vector<double> from_below = couplings(below, physics.air);
-  Brackets brackets{{}, no_blame(field.mesh), {}};
+Brackets brackets_of(const BothSchemes& both, const Physics& physics) {
+  const Field& field = both.field;
+  const std::vector<double> from_below = couplings(both.by_cells, physics.air);
+  Brackets brackets{{}, no_blame(field.mesh)};
   for (std::size_t a = 0; a < field.airs.size(); ++a) {
     for (std::size_t b = a + 1; b < field.airs.size(); ++b) {
       brackets.couplings.push_back(coupling_between(a, b, field, from_below));
     }
-    add(brackets.gap,
-        gap_of(field.mesh, physics, network.assembly(), field.airs[a], field.basis[a], below.g[a]),
+    Per<SpaceId, double> one(physics.air.size());
+    for (const SpaceId space : geometry::ids(one)) {
+      one[space] = physics.air[space] == field.airs[a] ? 1.0 : 0.0;
+    }
+    const Twin twin{field.basis[a], both.by_cells.g[a], std::move(one)};
+    add(brackets.gap, gap_between(field.mesh, physics, both.cells.assembly(), twin, twin).blame,
         1.0);
   }
-  brackets.cells = std::move(below.g);
   return brackets;
 }
 

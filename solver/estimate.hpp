@@ -11,18 +11,19 @@ struct Estimate {
       true;  ///< false: the grids do not yet converge at a steady order; the band is a guess
 };
 
-/// The estimate from the same quantity on three grids, each twice as fine as the one before. The
-/// value is that of the finest. Where the steps shrink steadily their ratio gives the observed
-/// order p (never taken above two, that of the scheme away from corners) and what remains, step /
-/// (2^p - 1); the band is what remains or the last step, whichever is larger. Where the steps do
-/// not shrink the band is twice the larger step. The value is not moved by what remains: on grids
-/// cut unevenly such a move is often too far. Source: Richardson's extrapolation with observed
-/// order, the usual grid-convergence practice.
-[[nodiscard]] Estimate estimate_of(double coarse, double medium, double fine);
+/// A number from one grid, as the gap between two schemes judges it.
+struct TwoSided {
+  double value = 0.0;  ///< by the nodes
+  double lacks = 0.0;  ///< value + lacks is the middle of both schemes
+  double gap = 0.0;    ///< what it would lack if nothing of the gap cancelled; never less
+};
 
-/// Where the three values lead if they go on at their observed order; the finest where they have
-/// none.
-[[nodiscard]] double limit_of(double coarse, double medium, double fine);
+/// The estimate from the same quantity on two grids, the second twice as fine. The value is that of
+/// the finer one, so that it agrees with the field. Its band is what it lacks and, for what the
+/// middle itself is off, the step between the middles of both grids or a share of the gap,
+/// whichever is larger. The grids converge steadily where the gap shrinks by three tenths or more.
+/// Source: of the share, trial on random sections, which a test repeats.
+[[nodiscard]] Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine);
 
 /// The same estimate in other units: value * factor + offset.
 [[nodiscard]] Estimate scaled(const Estimate& estimate, double factor, double offset);

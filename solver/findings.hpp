@@ -50,8 +50,8 @@ struct Solution {
   Field field;
   Physics physics;
   std::vector<double> temperature;  ///< at each node, degC
-  /// g of each air in each cell, by the control volumes on the cells; empty where no brackets were
-  /// asked for. Shape: airs of the field by cells
+  /// g of each air in each cell, by the control volumes on the cells; empty: not kept.
+  /// Shape: airs of the field by cells
   std::vector<std::vector<double>> cells;
   std::vector<AirSurface> airs;  ///< inside and unheated ones
   Per<SpaceId, double> flows;    ///< into the section, W/m

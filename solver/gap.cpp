@@ -2,6 +2,7 @@
 #include "solver/gap.hpp"
 
 #include <array>
+#include <cmath>
 
 #include "geometry/surface.hpp"
 
@@ -18,8 +19,8 @@ double& side(std::array<double, 4>& flows, CellSide which) {
   return flows[static_cast<std::size_t>(which)];
 }
 
-SideFlows side_flows(const Assembly& assembly, SpaceId air, const Per<SpaceId, SpaceId>& air_of,
-                     const std::vector<double>& cells) {
+SideFlows side_flows(const Assembly& assembly, const Twin& twin) {
+  const std::span<const double> cells = twin.cells;
   SideFlows flows(cells.size());
   const FivePointOperator& network = assembly.network;
   for (std::size_t n = 0; n < cells.size(); ++n) {
@@ -33,8 +34,7 @@ SideFlows side_flows(const Assembly& assembly, SpaceId air, const Per<SpaceId, S
     }
   }
   for (const AirLink& link : assembly.links) {
-    const double into_air =
-        link.conductance * (cells[link.unknown] - (air_of[link.space] == air ? 1.0 : 0.0));
+    const double into_air = link.conductance * (cells[link.unknown] - twin.spaces[link.space]);
     if (!link.side) continue;
     const bool forwards = link.side == CellSide::east || link.side == CellSide::north;
     side(flows[link.unknown], *link.side) = forwards ? into_air : -into_air;
@@ -42,67 +42,85 @@ SideFlows side_flows(const Assembly& assembly, SpaceId air, const Per<SpaceId, S
   return flows;
 }
 
-/// The squared difference of two fluxes over a cell, one given on two opposite sides, the other on
-/// the two sides between them, split by what could mend it.
+/// Two fluxes over a cell, one given on two opposite sides, the other on the two edges between
+/// them: their difference in the mean, and what each sees change.
 struct Mismatch {
-  double along = 0.0;   ///< finer strips across the flux
-  double across = 0.0;  ///< finer strips along it
-};
+  double mean = 0.0;
+  double of_sides = 0.0;  ///< mended by finer strips across the flux
+  double of_edges = 0.0;  ///< mended by finer strips along it
 
-Mismatch mismatch(double flux_before, double flux_after, double flux_one_edge,
-                  double flux_other_edge) {
-  const double mean = (flux_before + flux_after) / 2 - (flux_one_edge + flux_other_edge) / 2;
-  const double of_sides = (flux_after - flux_before) / 2;
-  const double of_edges = (flux_other_edge - flux_one_edge) / 2;
-  return {of_sides * of_sides + mean * mean / 2, of_edges * of_edges + mean * mean / 2};
-}
+  Mismatch(double before, double after, double one_edge, double other_edge)
+      : mean((before + after) / 2 - (one_edge + other_edge) / 2),
+        of_sides((after - before) / 2),
+        of_edges((other_edge - one_edge) / 2) {}
+};
 
 }  // namespace
 
-Blame gap_of(const geometry::Mesh& mesh, const Physics& physics, const Assembly& cell_assembly,
-             SpaceId air, const std::vector<double>& nodes, const std::vector<double>& cells) {
-  Blame gap = no_blame(mesh);
-  const SideFlows flows = side_flows(cell_assembly, air, physics.air, cells);
+Gap gap_between(const geometry::Mesh& mesh, const Physics& physics, const Assembly& cell_assembly,
+                const Twin& first, const Twin& second) {
+  Gap gap{0.0, no_blame(mesh)};
+  const std::array<const Twin*, 2> twins{&first, &second};
+  const std::array<SideFlows, 2> flows{side_flows(cell_assembly, first),
+                                       side_flows(cell_assembly, second)};
+  const auto note = [&gap](double amount, double& blame) {
+    gap.sum += amount;
+    blame += std::abs(amount);
+  };
+  const auto note_both = [&](double weight, const Mismatch& u, const Mismatch& w, double& across,
+                             double& along) {
+    const double mean = weight * u.mean * w.mean / 2;
+    note(mean + weight * u.of_sides * w.of_sides, across);
+    note(mean + weight * u.of_edges * w.of_edges, along);
+  };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
       const geometry::Cell& cell = mesh.cell(i, j);
       if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i], dy = mesh.y[j + 1] - mesh.y[j];
       const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = sw + mesh.nx(), ne = nw + 1;
-      const auto& [west, east, south, north] = flows[j * mesh.columns() + i];
-      // Flux differences as if of conductivity 1: temperatures of the nodes enter by their slopes.
-      const double slope_south = (nodes[sw] - nodes[se]) / dx,
-                   slope_north = (nodes[nw] - nodes[ne]) / dx;
-      const double slope_west = (nodes[sw] - nodes[nw]) / dy,
-                   slope_east = (nodes[se] - nodes[ne]) / dy;
       if (cell.split == geometry::Split::none) {
         const double conductivity = physics.conductivity[std::get<RegionId>(cell.below)];
-        const Mismatch x =
-            mismatch(west / dy, east / dy, conductivity * slope_south, conductivity * slope_north);
-        const Mismatch y =
-            mismatch(south / dx, north / dx, conductivity * slope_west, conductivity * slope_east);
+        const auto mismatch_x = [&](std::size_t t) {
+          const std::span<const double> nodes = twins[t]->nodes;
+          const auto& [west, east, south, north] = flows[t][j * mesh.columns() + i];
+          return Mismatch(west / dy, east / dy, conductivity * (nodes[sw] - nodes[se]) / dx,
+                          conductivity * (nodes[nw] - nodes[ne]) / dx);
+        };
+        const auto mismatch_y = [&](std::size_t t) {
+          const std::span<const double> nodes = twins[t]->nodes;
+          const auto& [west, east, south, north] = flows[t][j * mesh.columns() + i];
+          return Mismatch(south / dx, north / dx, conductivity * (nodes[sw] - nodes[nw]) / dy,
+                          conductivity * (nodes[se] - nodes[ne]) / dy);
+        };
         const double weight = dx * dy / conductivity;
-        gap.columns[i] += weight * (x.along + y.across);
-        gap.rows[j] += weight * (x.across + y.along);
+        note_both(weight, mismatch_x(0), mismatch_x(1), gap.blame.columns[i], gap.blame.rows[j]);
+        note_both(weight, mismatch_y(0), mismatch_y(1), gap.blame.rows[j], gap.blame.columns[i]);
         continue;
       }
       // In a triangle both fluxes are uniform: finer columns and finer rows mend it together.
       const bool rising = cell.split == geometry::Split::rising;
-      const auto triangle = [&](const geometry::Fill& fill, double flux_x, double slope_x,
-                                double flux_y, double slope_y) {
+      const auto triangle = [&](const geometry::Fill& fill, bool below) {
         const auto* region = std::get_if<RegionId>(&fill);
         if (region == nullptr) return;
         const double conductivity = physics.conductivity[*region];
-        const double off_x = flux_x - conductivity * slope_x,
-                     off_y = flux_y - conductivity * slope_y;
-        const double amount = dx * dy / 2 / conductivity * (off_x * off_x + off_y * off_y);
-        gap.columns[i] += amount / 2;
-        gap.rows[j] += amount / 2;
+        std::array<double, 2> off_x{}, off_y{};
+        for (std::size_t t = 0; t < 2; ++t) {
+          const std::span<const double> nodes = twins[t]->nodes;
+          const auto& [west, east, south, north] = flows[t][j * mesh.columns() + i];
+          const bool at_east = rising == below;  // its upright leg
+          const double slope_x = below ? nodes[sw] - nodes[se] : nodes[nw] - nodes[ne];
+          const double slope_y = at_east ? nodes[se] - nodes[ne] : nodes[sw] - nodes[nw];
+          off_x[t] = (at_east ? east : west) / dy - conductivity * slope_x / dx;
+          off_y[t] = (below ? south : north) / dx - conductivity * slope_y / dy;
+        }
+        const double amount =
+            dx * dy / 2 / conductivity * (off_x[0] * off_x[1] + off_y[0] * off_y[1]);
+        note(amount / 2, gap.blame.columns[i]);
+        note(amount / 2, gap.blame.rows[j]);
       };
-      triangle(cell.below, (rising ? east : west) / dy, slope_south, south / dx,
-               rising ? slope_east : slope_west);
-      triangle(cell.above, (rising ? west : east) / dy, slope_north, north / dx,
-               rising ? slope_west : slope_east);
+      triangle(cell.below, true);
+      triangle(cell.above, false);
     }
   }
   // The same on the surfaces, whose resistance is a layer without thickness.
@@ -117,16 +135,18 @@ Blame gap_of(const geometry::Mesh& mesh, const Physics& physics, const Assembly&
     const AirLink& through = *link++;
     if (resistance == 0.0) continue;
     const std::size_t i = through.unknown % mesh.columns(), j = through.unknown / mesh.columns();
-    const double outside = physics.air[through.space] == air ? 1.0 : 0.0;
-    const double flux = through.conductance * (cells[through.unknown] - outside) / face.length;
-    const Mismatch off = mismatch(flux, flux, (nodes[face.from] - outside) / resistance,
-                                  (nodes[face.to] - outside) / resistance);
-    const double weight = face.length * resistance;
-    const bool upright = through.side == CellSide::west || through.side == CellSide::east;
-    double& across = upright ? gap.columns[i] : gap.rows[j];
-    double& along = upright ? gap.rows[j] : gap.columns[i];
-    across += weight * off.along;
-    along += weight * off.across;
+    const auto mismatch = [&](const Twin& twin) {
+      const double outside = twin.spaces[through.space];
+      const double flux =
+          through.conductance * (twin.cells[through.unknown] - outside) / face.length;
+      return Mismatch(flux, flux, (twin.nodes[face.from] - outside) / resistance,
+                      (twin.nodes[face.to] - outside) / resistance);
+    };
+    const bool upright =
+        through.side == geometry::CellSide::west || through.side == geometry::CellSide::east;
+    note_both(face.length * resistance, mismatch(first), mismatch(second),
+              upright ? gap.blame.columns[i] : gap.blame.rows[j],
+              upright ? gap.blame.rows[j] : gap.blame.columns[i]);
   }
   return gap;
 }

@@ -104,14 +104,10 @@ Basis Network::basis(const Per<SpaceId, SpaceId>& air) const {
   return basis;
 }
 
-std::vector<double> Network::influence(std::size_t unknown) const {
-  std::vector<double> source(assembly_.network.size(), 0.0);
-  std::vector<double> answer(source.size(), 0.0);
-  const bool fixed = std::any_of(assembly_.fixed.begin(), assembly_.fixed.end(),
-                                 [&](const FixedNode& node) { return node.node == unknown; });
-  if (fixed) return answer;
-  source[unknown] = 1.0;
-  static_cast<void>(solver_->solve(source, answer));
+std::vector<double> Network::response(std::vector<double> sources) const {
+  for (const FixedNode& fixed : assembly_.fixed) sources[fixed.node] = 0.0;
+  std::vector<double> answer(sources.size(), 0.0);
+  static_cast<void>(solver_->solve(sources, answer));
   return answer;
 }
 

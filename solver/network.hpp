@@ -20,10 +20,10 @@ class Network {
   /// One field for each air: that air at 1, all others at 0. Throws: SolveError.
   [[nodiscard]] Basis basis(const Per<SpaceId, SpaceId>& air) const;
 
-  /// Temperature of each unknown for a source of 1 W/m at one of them, all airs at 0. As the
-  /// network is symmetric this is also how a source at each unknown would move that one. Throws:
-  /// SolveError. Shape: unknowns. A source at a fixed node moves nothing.
-  [[nodiscard]] std::vector<double> influence(std::size_t unknown) const;
+  /// Temperature of each unknown for sources, W/m, all airs at 0. As the network is symmetric this
+  /// is also how a source at each unknown would move the mean weighted by these. Sources at fixed
+  /// nodes and outside the material move nothing. Shape: unknowns. Throws: SolveError.
+  [[nodiscard]] std::vector<double> response(std::vector<double> sources) const;
 
  private:
   Assembly assembly_;

@@ -16,12 +16,11 @@ geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision, co
   std::stable_sort(order.begin(), order.end(),
                    [&](std::size_t a, std::size_t b) { return all[a] > all[b]; });
 
-  constexpr double most = 0.6;  // of the blame is dealt with in one step
-  const double total = std::accumulate(all.begin(), all.end(), 0.0);
+  constexpr double most = 0.4;  // of the blame is dealt with in one step
   std::vector<char> marked(all.size());
   double dealt_with = 0.0;
   for (const std::size_t k : order) {
-    if (dealt_with >= most * total) break;
+    if (dealt_with >= most * total(blame)) break;
     marked[k] = 1;
     dealt_with += all[k];
   }

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "geometry/mesh.hpp"
-#include "solver/surplus.hpp"
+#include "solver/blame.hpp"
 
 namespace quoin::solver {
 

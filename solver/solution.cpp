@@ -6,42 +6,48 @@
 #include <limits>
 
 #include "solver/bracket.hpp"
-#include "solver/network.hpp"
+#include "solver/place_value.hpp"
 #include "solver/refinement.hpp"
 #include "solver/spots.hpp"
 
 namespace quoin::solver {
 namespace {
 
-/// A field on one of the grids with its temperatures.
+/// One of the grids, solved by both schemes.
 struct Level {
-  Field field;
-  std::vector<double> temperature;
+  BothSchemes both;
+  BothTemperatures temperatures;
+
+  Level(const Question& question, const geometry::Section& section,
+        const geometry::Subdivision& subdivision, const LinearOptions& options)
+      : both(both_schemes(geometry::mesh_of(section, subdivision), question.physics, options)),
+        temperatures(both, question.physics, question.temperatures) {}
 };
 
-/// The last three grids, the finest last.
-using Levels = std::vector<Level>;
+/// Two grids, the second twice as fine.
+struct Levels {
+  Level coarse;
+  Level fine;
+
+  [[nodiscard]] const Field& field() const { return fine.both.field; }
+};
 
 double span_of(const SpaceTemperatures& spaces) {
   const auto [low, high] = std::minmax_element(spaces.begin(), spaces.end());
   return *high - *low;
 }
 
-Estimate temperature_estimate(const Levels& levels, geometry::Point place) {
-  const auto at = [&](std::size_t k) {
-    return temperature_at(levels[k].field, levels[k].temperature, place);
-  };
-  return estimate_of(at(0), at(1), at(2));
-}
-
-Estimate factor_of(const Estimate& temperature, double inside, double outside) {
+Estimate factor_of(const Question& question, const Estimate& temperature, SpaceId air) {
+  const double inside = question.temperatures[air];
+  const double outside = question.temperatures[question.outside];
   if (inside == outside) return {std::numeric_limits<double>::quiet_NaN(), 0.0, true};
   return scaled(temperature, 1 / (inside - outside), -outside / (inside - outside));
 }
 
+/// The cold spots of an air, their temperatures read on the finer grid, without bands yet.
 AirSurface air_surface(const Question& question, const Levels& levels, SpaceId air) {
-  const Level& finest = levels.back();
-  const geometry::Mesh& mesh = finest.field.mesh;
+  const geometry::Mesh& mesh = levels.field().mesh;
+  const std::vector<double>& temperature = levels.fine.temperatures.nodes();
   std::vector<geometry::Surface> own;
   for (geometry::Surface& surface : geometry::surfaces(mesh, question.physics.air)) {
     if (surface.air == air) own.push_back(std::move(surface));
@@ -49,9 +55,8 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
   constexpr double prominence =
       0.0025;  // of the span: 0.05 K of 20 K, what a good thermometer tells apart
   AirSurface result{air, {}, {}};
-  for (const LocalMinimum& minimum :
-       local_minima(own, finest.temperature, question.physics.is_fabric,
-                    prominence * span_of(question.temperatures))) {
+  for (const LocalMinimum& minimum : local_minima(own, temperature, question.physics.is_fabric,
+                                                  prominence * span_of(question.temperatures))) {
     const geometry::Surface& surface = own[minimum.surface];
     const geometry::Face& face = surface.faces[minimum.face];
     Spot spot;
@@ -59,9 +64,7 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
     spot.space = face.space;
     spot.region = face.region;
     spot.along = surface.along[minimum.position];
-    spot.temperature = temperature_estimate(levels, spot.place);
-    spot.factor = factor_of(spot.temperature, question.temperatures[air],
-                            question.temperatures[question.outside]);
+    spot.temperature.value = temperature[surface.node(minimum.position)];
     spot.thermometer = minimum.thermometer;
     result.cold_spots.push_back(spot);
   }
@@ -116,45 +119,53 @@ bool coupling_reached(const Question& question, const std::vector<Coupling>& cou
   });
 }
 
-std::size_t node_at(const geometry::Mesh& mesh, geometry::Point place) {
-  const auto i = std::lower_bound(mesh.x.begin(), mesh.x.end(), place.x) - mesh.x.begin();
-  const auto j = std::lower_bound(mesh.y.begin(), mesh.y.end(), place.y) - mesh.y.begin();
-  return mesh.node(static_cast<std::size_t>(i), static_cast<std::size_t>(j));
+/// Gives a place its temperature with a band; tells where the grid keeps it from being surer.
+Blame look_at(const Question& question, const Levels& levels, geometry::Point place,
+              Estimate& temperature) {
+  const auto on = [&](const Level& level) {
+    return place_value(level.both, question.physics, level.temperatures, place);
+  };
+  PlaceValue fine = on(levels.fine);
+  temperature = estimate_of(on(levels.coarse).value, fine.value);
+  return std::move(fine.blame);
 }
 
-/// Widens the bands of the coldest spots and of the probes where the newest lines moved the
-/// temperature to and fro by more than the three grids show, as steps of opposite sign can hide
-/// each other. All are widened by a margin, as the grids are cut until the bands look narrow, which
-/// favours those that happen to look so. Adds what each column and row did, in units of the wanted
-/// accuracy.
-void look_at_places(const Question& question, const Level& finest, const Network& network,
-                    Solution& solution, Blame& blame) {
-  const geometry::Mesh& mesh = finest.field.mesh;
-  const auto look = [&](geometry::Point place, Estimate& temperature, double unit) {
-    const std::vector<double> influence = network.influence(node_at(mesh, place));
-    const Surplus moved = surplus_of(mesh, network.assembly(), finest.temperature, influence);
-    constexpr double margin = 1.5;  // by trial: covers the error in 97 of 100 sections, not in 91
-    temperature.band = margin * std::max(temperature.band, moved.newest / 2);
-    add(blame, moved.blame, 1 / (*question.factor_band * unit));
-  };
+Blame look_at(const Question& question, const Levels& levels, SpaceId air, Spot& spot) {
+  Blame blame = look_at(question, levels, spot.place, spot.temperature);
+  spot.factor = factor_of(question, spot.temperature, air);
+  return blame;
+}
+
+/// Bands of the coldest spots and of the probes, and what keeps them from being narrower, in units
+/// of the wanted accuracy.
+void look_at_places(const Question& question, const Levels& levels, Solution& solution,
+                    Blame& blame) {
   for (AirSurface& air : solution.airs) {
-    Spot& coldest = air.coldest;
-    const double unit = difference(question, air.air);
-    look(coldest.place, coldest.temperature, unit);
-    coldest.factor.band = coldest.temperature.band / unit;
-    for (Spot& spot : air.cold_spots) {
-      if (spot.place == coldest.place) spot = coldest;
-    }
+    add(blame, look_at(question, levels, air.air, air.coldest),
+        1 / (*question.factor_band * difference(question, air.air)));
   }
   for (ProbeValue& probe : solution.probes) {
-    look(probe.place, probe.temperature, span_of(question.temperatures));
+    add(blame, look_at(question, levels, probe.place, probe.temperature),
+        1 / (*question.factor_band * span_of(question.temperatures)));
   }
 }
 
-Level level_of(const Question& question, geometry::Mesh mesh, const Network& network) {
-  Field field = field_of(std::move(mesh), question.physics, network);
-  std::vector<double> temperature = temperatures(field, question.temperatures);
-  return {std::move(field), std::move(temperature)};
+/// Bands of what the grid was not refined for.
+void look_at_other_places(const Question& question, const Levels& levels, Solution& solution) {
+  for (AirSurface& air : solution.airs) {
+    if (!question.factor_band) look_at(question, levels, air.air, air.coldest);
+    for (Spot& spot : air.cold_spots) {
+      if (spot.place == air.coldest.place) {
+        spot = air.coldest;
+      } else {
+        look_at(question, levels, air.air, spot);
+      }
+    }
+  }
+  if (question.factor_band) return;
+  for (ProbeValue& probe : solution.probes) {
+    look_at(question, levels, probe.place, probe.temperature);
+  }
 }
 
 /// Adds to the bands what comes of drawing slopes in steps that the grid cannot follow exactly. To
@@ -188,65 +199,49 @@ void widen_for_steps(const Question& question, Solution& solution) {
 Solution solution_of(const Question& question, const Effort& effort) {
   Solution solution;
   solution.physics = question.physics;
-  Levels levels;
   const geometry::Section section = with_lines_through(question.section, question.probes);
   geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
   for (;;) {
-    const auto mesh_with = [&](const geometry::Subdivision& subdivision) {
-      return geometry::mesh_of(section, subdivision);
-    };
-    const auto network_on = [&](const geometry::Mesh& mesh) {
-      return Network(node_centred(mesh, question.physics), effort.linear);
-    };
-    levels.clear();
-    for (const auto& coarse : {geometry::halved(geometry::halved(fine)), geometry::halved(fine)}) {
-      geometry::Mesh mesh = mesh_with(coarse);
-      const Network network = network_on(mesh);
-      levels.push_back(level_of(question, std::move(mesh), network));
-    }
-    geometry::Mesh mesh = mesh_with(fine);
-    const Network network = network_on(mesh);
-    levels.push_back(level_of(question, std::move(mesh), network));
-    for (const Level& level : levels) {
-      note_laws(level.field, question.temperatures.size(), solution.checks);
+    Levels levels{{question, section, geometry::halved(fine), effort.linear},
+                  {question, section, fine, effort.linear}};
+    for (const Level* level : {&levels.coarse, &levels.fine}) {
+      note_laws(level->both.field, question.temperatures.size(), solution.checks);
     }
 
-    const Field& finest = levels.back().field;
     solution.airs.clear();
     for (const SpaceId room : question.rooms) {
-      if (has_surface(finest, room)) {
+      if (has_surface(levels.field(), room)) {
         solution.airs.push_back(air_surface(question, levels, room));
       }
     }
     solution.probes.clear();
-    for (const geometry::Point place : question.probes) {
-      solution.probes.push_back({place, temperature_estimate(levels, place)});
-    }
-    Blame blame = no_blame(finest.mesh);
-    if (question.factor_band) {
-      look_at_places(question, levels.back(), network, solution, blame);
-    }
+    for (const geometry::Point place : question.probes) solution.probes.push_back({place, {}});
+    Blame blame = no_blame(levels.field().mesh);
+    if (question.factor_band) look_at_places(question, levels, solution, blame);
     if (question.coupling_band) {
-      Brackets brackets = brackets_of(finest, question.physics, effort.linear);
+      Brackets brackets = brackets_of(levels.fine.both, question.physics);
       solution.couplings = std::move(brackets.couplings);
-      solution.cells = std::move(brackets.cells);
       add(blame, brackets.gap,
           1 / (*question.coupling_band * largest_coupling(solution.couplings)));
     }
     solution.accurate =
         factor_reached(question, solution) && coupling_reached(question, solution.couplings);
-    if (solution.accurate) break;
-    geometry::Subdivision finer = cut_where_it_matters(fine, blame);
-    if (geometry::nodes(finer) > effort.node_limit) break;
-    fine = std::move(finer);
+    geometry::Subdivision finer;
+    if (!solution.accurate) finer = cut_where_it_matters(fine, blame);
+    if (!solution.accurate && geometry::nodes(finer) <= effort.node_limit) {
+      fine = std::move(finer);
+      continue;
+    }
+    require(solution.checks);
+    look_at_other_places(question, levels, solution);
+    widen_for_steps(question, solution);
+    solution.temperature = levels.fine.temperatures.nodes();
+    solution.field = std::move(levels.fine.both.field);
+    solution.cells = std::move(levels.fine.both.by_cells.g);
+    solution.subdivision = std::move(fine);
+    solution.flows = flows(solution.field, question.temperatures);
+    return solution;
   }
-  require(solution.checks);
-  widen_for_steps(question, solution);
-  solution.field = std::move(levels.back().field);
-  solution.temperature = std::move(levels.back().temperature);
-  solution.flows = flows(solution.field, question.temperatures);
-  solution.subdivision = std::move(fine);
-  return solution;
 }
 
 }  // namespace quoin::solver

@@ -19,10 +19,10 @@ struct Stream {
   std::vector<char> is_cut;
 };
 
-/// The stream function of a solution with brackets, at these temperatures of the spaces. It belongs
-/// to the control volumes on the cells, which balance to rounding: what flows between any two nodes
-/// is exactly the difference of their values, and the flow of all is the lower bound.
-/// Sign: (q_x, q_y) = (d/dy, -d/dx) of it.
+/// The stream function of a solution, all 0 where it holds no cells, at these temperatures of the
+/// spaces. It belongs to the control volumes on the cells, which balance to rounding: what flows
+/// between any two nodes is exactly the difference of their values, and the flow of all is the
+/// lower bound. Sign: (q_x, q_y) = (d/dy, -d/dx) of it.
 [[nodiscard]] Stream stream_of(const Solution& solution, const SpaceTemperatures& spaces);
 
 }  // namespace quoin::solver

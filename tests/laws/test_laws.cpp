@@ -314,9 +314,10 @@ TEST_CASE("brackets on three grids have a value in common and shrink") {
   on_every_case([](const Setup& setup) {
     const geometry::Section section = geometry::section_of(setup.sheet);
     const auto couplings_on = [&](const geometry::Subdivision& grid) {
-      const solver::Field field = solver::field_of(geometry::mesh_of(section, grid), setup.physics,
-                                                   solver::LinearOptions{});
-      return solver::brackets_of(field, setup.physics, {}).couplings;
+      return solver::brackets_of(
+                 solver::both_schemes(geometry::mesh_of(section, grid), setup.physics, {}),
+                 setup.physics)
+          .couplings;
     };
     geometry::Subdivision grid = geometry::subdivision_of(section, density / 2);
     std::vector<solver::Coupling> former = couplings_on(grid);

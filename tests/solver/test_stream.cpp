@@ -129,10 +129,4 @@ TEST_CASE("a gap without air interrupts no flow line: none crosses it") {
   CHECK(high - low == WithinAbs{0.0, 1e-8 * highest(stream)});  // all its rim is one flow line
 }
 
-TEST_CASE("a solution without brackets has no stream function") {
-  const Problem problem = testing::layered_wall({{0.3, 0.8}});
-  const Solution solution = problem.solution({inside}, outside, 0.01, std::nullopt);
-  CHECK(highest(stream_of(solution, problem.temperatures())) == 0.0);
-}
-
 }  // namespace quoin::solver

@@ -98,7 +98,9 @@ class Problem {
   /// The couplings of all pairs of airs on one grid, each between its bounds.
   [[nodiscard]] std::vector<solver::Coupling> couplings(double cells_per_metre,
                                                         int doublings = 0) const {
-    return solver::brackets_of(field(cells_per_metre, doublings), physics(), {}).couplings;
+    return solver::brackets_of(
+               solver::both_schemes(mesh(cells_per_metre, doublings), physics(), {}), physics())
+        .couplings;
   }
 
   /// Solved until fRsi of the rooms and all couplings are as sure as wanted.
