@@ -341,11 +341,12 @@ TEST_CASE("brackets on three grids have a value in common and shrink") {
 TEST_CASE("the outermost flow lines hold between them all the heat of two airs, and no more") {
   int compared = 0;
   on_every_case([&](const Setup& setup) {
+    solver::BothSchemes both = solver::both_schemes(setup.field().mesh, setup.physics, {});
+    const solver::Brackets brackets = solver::brackets_of(both, setup.physics);
     solver::Solution solution;
-    solution.field = setup.field();
+    solution.field = std::move(both.field);
+    solution.cells = std::move(both.by_cells.g);
     solution.physics = setup.physics;
-    solver::Brackets brackets = solver::brackets_of(solution.field, setup.physics, {});
-    solution.cells = std::move(brackets.cells);
     const solver::Stream stream = solver::stream_of(solution, setup.temperatures);
     if (solution.field.airs.size() != 2 || !stream.is_cut.empty()) return;
     if (!solution.field.touching.empty()) return;  // their flow is infinite
