@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/solution.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "solver/bracket.hpp"
+#include "solver/errors.hpp"
 #include "solver/place_value.hpp"
 #include "solver/refinement.hpp"
 #include "solver/spots.hpp"
@@ -194,6 +197,14 @@ void widen_for_steps(const Question& question, Solution& solution) {
   }
 }
 
+void refuse_beyond(std::size_t limit, std::size_t nodes) {
+  if (nodes <= limit) return;
+  throw SolveError(fmt::format(
+      "the coarsest grid that shows every part of this section has {} nodes and takes about {:.0f} "
+      "MB, the limit is {} nodes; leave out fine detail or allow more with --node-limit",
+      nodes, static_cast<double>(nodes) * bytes_per_node / 1e6, limit));
+}
+
 }  // namespace
 
 Solution solution_of(const Question& question, const Effort& effort) {
@@ -201,6 +212,7 @@ Solution solution_of(const Question& question, const Effort& effort) {
   solution.physics = question.physics;
   const geometry::Section section = with_lines_through(question.section, question.probes);
   geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
+  refuse_beyond(effort.node_limit, geometry::nodes(fine));
   for (;;) {
     Levels levels{{question, section, geometry::halved(fine), effort.linear},
                   {question, section, fine, effort.linear}};

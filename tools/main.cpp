@@ -3,6 +3,7 @@
 #include <unistd.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdlib>
 #include <cstring>
 #include <iostream>
@@ -11,8 +12,10 @@
 #include "cases/faults.hpp"
 #include "cases/schema.hpp"
 #include "solver/errors.hpp"
+#include "solver/solution.hpp"
 #include "tools/commands.hpp"
 #include "tools/findings_schema.hpp"
+#include "tools/memory.hpp"
 #include "tools/output_folder.hpp"
 #include "tools/version.hpp"
 
@@ -72,6 +75,15 @@ Exit guarded(Command command) {
   }
 }
 
+/// Why a limit of nodes is more than this machine can hold; empty where it is not.
+std::string fits_memory(const std::string& limit) {
+  const std::size_t fit = tools::nodes_that_fit();
+  const double nodes = std::stod(limit);
+  if (nodes <= static_cast<double>(fit)) return "";
+  return fmt::format("{} nodes take about {:.1f} GB; this machine holds {} nodes, choose fewer",
+                     limit, nodes * solver::bytes_per_node / 1e9, fit);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -84,6 +96,7 @@ int main(int argc, char** argv) {
   app.add_flag("--ascii", io.style.ascii, "nothing beyond ASCII on the terminal");
 
   tools::SolveOptions solving;
+  solving.effort.node_limit = std::min(solving.effort.node_limit, tools::nodes_that_fit());
   auto* solve = app.add_subcommand("solve", "solve cases with all their variants and judge them");
   solve->add_option("CASE", solving.cases, "case files; - is standard input")->required();
   solve->add_option("-o,--output", solving.folder, "folder for findings, pictures and fields");
@@ -91,7 +104,8 @@ int main(int argc, char** argv) {
   solve->add_flag("--json", solving.json, "print findings.json instead of the report");
   solve->add_flag("--fail-on-risk", solving.fail_on_risk, "exit 1 where a criterion does not hold");
   solve->add_option("--node-limit", solving.effort.node_limit, "no grid larger than this")
-      ->check(CLI::Range(std::size_t{1000}, std::size_t{1'000'000'000}));
+      ->check(CLI::Range(std::size_t{1000}, std::size_t{1'000'000'000}))
+      ->check(fits_memory);
   solve->add_option("--threads", solving.effort.linear.threads, "for the linear solver")
       ->check(CLI::Range(1, 256));
   solve->add_option("--linear-solver", solving.effort.linear.method, "multigrid or direct")
