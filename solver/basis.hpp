@@ -14,6 +14,7 @@ struct Basis {
   std::vector<double> space_flow;      ///< from each space into the section. Shape: airs by spaces
   double residual = 0.0;               ///< worst of the linear solves, relative
   int iterations = 0;                  ///< most of the linear solves
+  bool fell_back = false;              ///< multigrid failed; the direct method answered
 };
 
 /// Flow from air a to air b at 1 K between them, all others at either temperature, W/(m K).

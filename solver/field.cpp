@@ -130,6 +130,7 @@ Field field_of(geometry::Mesh mesh, const Physics& physics, const Network& netwo
   field.space_flow = std::move(basis.space_flow);
   field.residual = basis.residual;
   field.iterations = basis.iterations;
+  field.fell_back = basis.fell_back;
   return field;
 }
 

@@ -27,6 +27,7 @@ struct Field {
   std::vector<std::pair<SpaceId, SpaceId>> touching;
   double residual = 0.0;  ///< worst relative residual of the linear solves
   int iterations = 0;
+  bool fell_back = false;  ///< multigrid failed; the direct method answered
 };
 
 /// Temperature at every node for given temperatures of the spaces, degC; 0 outside the material.

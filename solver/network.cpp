@@ -89,6 +89,7 @@ Basis Network::basis(const Per<SpaceId, SpaceId>& air) const {
   for (const LinearReport& report : solver_->solve(rhs, answer)) {
     basis.residual = std::max(basis.residual, report.residual);
     basis.iterations = std::max(basis.iterations, report.iterations);
+    basis.fell_back = basis.fell_back || report.fell_back;
   }
 
   basis.space_flow.assign(basis.airs.size() * air.size(), 0.0);

@@ -180,6 +180,11 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
         "the wanted accuracy of L2D was not reached within the limit of nodes; the bracket says "
         "how far it got");
   }
+  if (solved.surface.field.fell_back || solved.heat.field.fell_back) {
+    all.push_back(
+        "the fast linear solver gave up on this section and the direct one answered: the result "
+        "is as good, it took longer");
+  }
   for (const solver::AirSurface& surface : solved.surface.airs) {
     if (!surface.coldest.temperature.asymptotic) {
       all.push_back(fmt::format(

@@ -69,7 +69,7 @@ std::optional<double> reference_factor(const Problem& problem, geometry::Point p
 
 std::vector<Claim> claims(double wanted) {
   std::vector<Claim> all;
-  for (std::uint64_t seed = 1; seed <= 80; ++seed) {
+  for (std::uint64_t seed = 1; seed <= 240; ++seed) {
     const Problem problem = building_section(seed);
     const solver::Solution solution = problem.solution({SpaceId(0)}, SpaceId(1), wanted, {});
     const solver::Spot& coldest = solution.airs.front().coldest;
