@@ -8,6 +8,7 @@
 #include <set>
 
 #include "tools/page_flow.hpp"
+#include "tools/pdf_vapour.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
 #include "tools/report_words.hpp"
@@ -263,6 +264,7 @@ std::string report_pdf(const Results& results) {
   add_side_by_side(flow, results);
   add_pictures(flow, results);
   add_year(flow, results);
+  add_vapour(flow, results);
   add_readings(flow, results);
   add_materials(flow, results);
   add_air(flow, results);
