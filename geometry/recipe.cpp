@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "geometry/recipe.hpp"
 
-#include <algorithm>
 #include <concepts>
 
 namespace quoin::geometry {
@@ -14,14 +13,6 @@ concept CanBeImpossible = requires(const Kind& recipe) {
 };
 
 }  // namespace
-
-double cut_distance(double thickness) { return std::max(1.0, 3 * thickness); }
-
-double thickness_of(const std::vector<Layer>& layers) {
-  double sum = 0.0;
-  for (const Layer& layer : layers) sum += layer.thickness;
-  return sum;
-}
 
 Drawing drawing_of(const Recipe& recipe) {
   return std::visit([](const auto& kind) { return drawing_of(kind); }, recipe);

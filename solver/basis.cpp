@@ -18,4 +18,14 @@ std::vector<double> couplings(const Basis& basis, const Per<SpaceId, SpaceId>& a
   return result;
 }
 
+std::vector<double> superposed(const std::vector<std::vector<double>>& g,
+                               const std::vector<SpaceId>& airs, const SpaceTemperatures& spaces) {
+  std::vector<double> sum(g.empty() ? 0 : g.front().size(), 0.0);
+  for (std::size_t a = 0; a < airs.size(); ++a) {
+    const double weight = spaces[airs[a]];
+    for (std::size_t n = 0; n < sum.size(); ++n) sum[n] += weight * g[a][n];
+  }
+  return sum;
+}
+
 }  // namespace quoin::solver

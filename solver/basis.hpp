@@ -21,4 +21,10 @@ struct Basis {
 /// Shape: airs by airs, symmetric; the diagonal is the flow of each air to all others.
 [[nodiscard]] std::vector<double> couplings(const Basis& basis, const Per<SpaceId, SpaceId>& air);
 
+/// The sum of basis fields, each weighted with the temperature of its air. Shape: g airs by
+/// unknowns; the sum unknowns.
+[[nodiscard]] std::vector<double> superposed(const std::vector<std::vector<double>>& g,
+                                             const std::vector<SpaceId>& airs,
+                                             const SpaceTemperatures& spaces);
+
 }  // namespace quoin::solver

@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <vector>
-
 #include "solver/field.hpp"
-#include "solver/gap.hpp"
 #include "solver/network.hpp"
 
 namespace quoin::solver {

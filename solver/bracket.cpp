@@ -5,6 +5,8 @@
 #include <limits>
 #include <utility>
 
+#include "solver/gap.hpp"
+
 namespace quoin::solver {
 namespace {
 

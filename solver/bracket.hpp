@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "solver/blame.hpp"
 #include "solver/both_schemes.hpp"
 #include "solver/findings.hpp"
 

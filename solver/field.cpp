@@ -57,12 +57,7 @@ double within(const geometry::Cell& cell, const Corners& t, double u, double v) 
 }  // namespace
 
 std::vector<double> temperatures(const Field& field, const SpaceTemperatures& spaces) {
-  std::vector<double> sum(field.solid.size(), 0.0);
-  for (std::size_t a = 0; a < field.airs.size(); ++a) {
-    const double weight = spaces[field.airs[a]];
-    for (std::size_t n = 0; n < sum.size(); ++n) sum[n] += weight * field.basis[a][n];
-  }
-  return sum;
+  return superposed(field.basis, field.airs, spaces);
 }
 
 double temperature_at(const Field& field, const std::vector<double>& nodes, geometry::Point place) {

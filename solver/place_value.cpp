@@ -70,12 +70,8 @@ bool is_fixed(const Assembly& assembly, std::size_t node) {
 BothTemperatures::BothTemperatures(const BothSchemes& both, const Physics& physics,
                                    const SpaceTemperatures& temperatures)
     : nodes_(solver::temperatures(both.field, temperatures)),
-      cells_(both.cells.assembly().network.size()),
+      cells_(superposed(both.by_cells.g, both.by_cells.airs, temperatures)),
       spaces_(temperatures.size()) {
-  for (std::size_t a = 0; a < both.by_cells.airs.size(); ++a) {
-    const double warmth = temperatures[both.by_cells.airs[a]];
-    for (std::size_t c = 0; c < cells_.size(); ++c) cells_[c] += warmth * both.by_cells.g[a][c];
-  }
   for (const SpaceId space : geometry::ids(spaces_)) {
     spaces_[space] = temperatures[physics.air[space]];
   }

@@ -5,6 +5,7 @@
 
 #include "solver/both_schemes.hpp"
 #include "solver/estimate.hpp"
+#include "solver/gap.hpp"
 
 namespace quoin::solver {
 

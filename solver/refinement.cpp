@@ -26,11 +26,12 @@ geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision, co
   std::stable_sort(order.begin(), order.end(),
                    [&](std::size_t a, std::size_t b) { return all[a] > all[b]; });
 
-  const double most = share_of_blame(total(blame));
+  const double blamed = total(blame);
+  const double to_deal_with = share_of_blame(blamed) * blamed;
   std::vector<char> marked(all.size());
   double dealt_with = 0.0;
   for (const std::size_t k : order) {
-    if (dealt_with >= most * total(blame)) break;
+    if (dealt_with >= to_deal_with) break;
     marked[k] = 1;
     dealt_with += all[k];
   }

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "solver/assembly.hpp"
+#include "solver/basis.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -19,19 +20,10 @@ struct SideFlows {
   std::vector<char> has_east, has_north;  ///< whether material lies on either hand
 };
 
-std::vector<double> cell_temperatures(const Solution& solution, const SpaceTemperatures& spaces) {
-  std::vector<double> sum(solution.cells.front().size(), 0.0);
-  for (std::size_t a = 0; a < solution.cells.size(); ++a) {
-    const double weight = spaces[solution.field.airs[a]];
-    for (std::size_t c = 0; c < sum.size(); ++c) sum[c] += weight * solution.cells[a][c];
-  }
-  return sum;
-}
-
 SideFlows side_flows(const Solution& solution, const SpaceTemperatures& spaces) {
   const geometry::Mesh& mesh = solution.field.mesh;
   const Assembly assembly = cell_centred(mesh, solution.physics);
-  const std::vector<double> temperature = cell_temperatures(solution, spaces);
+  const std::vector<double> temperature = superposed(solution.cells, solution.field.airs, spaces);
   const std::size_t nodes = mesh.nx() * mesh.ny(), columns = mesh.columns();
   SideFlows flows{std::vector<double>(nodes), std::vector<double>(nodes), std::vector<char>(nodes),
                   std::vector<char>(nodes)};

@@ -20,11 +20,7 @@ Drawing drawing_of(const ChimneyBreast& chimney) {
     drawing.sheet.push_back({layer.region, rectangle(-side - off, side + off, 0, front + off), {}});
     off -= layer.thickness;
   }
-  double y = 0.0;
-  for (const Layer& layer : chimney.layers) {
-    drawing.sheet.push_back({layer.region, rectangle(-end, end, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
+  lay(drawing.sheet, chimney.layers, 0, -end, end);
   drawing.sheet.push_back({chimney.breast, rectangle(-side, side, 0, front), {}});
   if (chimney.flue.valid()) {
     const double flue_front = front - chimney.cover;
@@ -35,10 +31,9 @@ Drawing drawing_of(const ChimneyBreast& chimney) {
   }
 
   Flank wall{.name = "wall",
-             .layers = chimney.lining,
+             .layers = together(chimney.lining, chimney.layers),
              .inside = chimney.inside,
              .outside = chimney.outside};
-  wall.layers.insert(wall.layers.end(), chimney.layers.begin(), chimney.layers.end());
   if (!chimney.flue.valid()) wall.internal = wall.overall_internal = wall.external = 2 * end;
   drawing.flanks = {wall};
   drawing.thickness = thickness + lining;

@@ -80,4 +80,20 @@ inline constexpr double snap_tolerance = 1e-6;
 /// Of all layers together, m.
 [[nodiscard]] double thickness_of(const std::vector<Layer>& layers);
 
+/// The layers of a lining and of the wall behind it.
+[[nodiscard]] std::vector<Layer> together(std::vector<Layer> first,
+                                          const std::vector<Layer>& second);
+
+/// Paints upright layers side by side, the first with its left face at `x`, each from one level to
+/// another, m.
+void stand(Sheet& sheet, const std::vector<Layer>& layers, double x, double from, double to);
+
+/// Paints level layers one below the other, the first with its top at `y`, each from one place
+/// along x to another, m.
+void lay(Sheet& sheet, const std::vector<Layer>& layers, double y, double from, double to);
+
+/// Why a frame cannot be set into a wall; nothing where it can.
+[[nodiscard]] std::optional<std::string> objection_to_frame(double setback, double depth,
+                                                            double wall_thickness);
+
 }  // namespace quoin::geometry

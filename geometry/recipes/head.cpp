@@ -72,9 +72,8 @@ Drawing drawing_of(const Head& head) {
 std::optional<std::string> objection_to(const Head& head) {
   const double thickness = thickness_of(head.layers);
   const double wall = head.wall.value_or(cut_distance(thickness));
-  if (head.frame_setback + head.frame_depth > thickness + snap_tolerance) {
-    return "the frame stands into the room: its setback and depth together exceed the thickness of "
-           "the wall";
+  if (auto objection = objection_to_frame(head.frame_setback, head.frame_depth, thickness)) {
+    return objection;
   }
   if (!head.lining.empty() && head.frame_setback + head.frame_depth > thickness - snap_tolerance) {
     return "a lining needs a soffit between frame and room, but the frame is flush with the inside";

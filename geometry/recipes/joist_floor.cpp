@@ -22,22 +22,6 @@ struct Lines {
   double floor_top, ceiling_under, top, bottom, west;
 };
 
-/// Layers from a level down.
-void lay(Sheet& sheet, const std::vector<Layer>& layers, double y, double from, double to) {
-  for (const Layer& layer : layers) {
-    sheet.push_back({layer.region, rectangle(from, to, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
-}
-
-/// Layers from a face to the right.
-void stand(Sheet& sheet, const std::vector<Layer>& layers, double x, double from, double to) {
-  for (const Layer& layer : layers) {
-    sheet.push_back({layer.region, rectangle(x, x + layer.thickness, from, to), {}});
-    x += layer.thickness;
-  }
-}
-
 }  // namespace
 
 Drawing drawing_of(const JoistFloor& floor) {
@@ -62,9 +46,10 @@ Drawing drawing_of(const JoistFloor& floor) {
         {floor.pocket, rectangle(end, end + floor.pocket_depth, -floor.joist_depth, 0), {}});
   }
 
-  Flank wall{
-      .name = "wall", .layers = floor.lining, .inside = floor.inside, .outside = floor.outside};
-  wall.layers.insert(wall.layers.end(), floor.layers.begin(), floor.layers.end());
+  Flank wall{.name = "wall",
+             .layers = together(floor.lining, floor.layers),
+             .inside = floor.inside,
+             .outside = floor.outside};
   if (!parts_airs) {
     wall.internal = 2 * at.wall;
     wall.overall_internal = wall.external = at.top - at.bottom;

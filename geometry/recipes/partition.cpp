@@ -46,11 +46,6 @@ void line(Sheet& sheet, const Partition& junction, const Lines& at, double hand)
   }
 }
 
-std::vector<Layer> together(std::vector<Layer> first, const std::vector<Layer>& second) {
-  first.insert(first.end(), second.begin(), second.end());
-  return first;
-}
-
 }  // namespace
 
 Drawing drawing_of(const Partition& junction) {
@@ -64,17 +59,8 @@ Drawing drawing_of(const Partition& junction) {
        rectangle(-at.end, at.end, -at.thickness - space_margin, -at.thickness),
        {}}};
   for (const double hand : {-1.0, 1.0}) line(drawing.sheet, junction, at, hand);
-  double y = 0.0;
-  for (const Layer& layer : junction.layers) {
-    drawing.sheet.push_back({layer.region, rectangle(-at.end, at.end, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
-  double x = -at.side;
-  for (const Layer& layer : junction.partition) {
-    drawing.sheet.push_back(
-        {layer.region, rectangle(x, x + layer.thickness, -junction.bond, at.top), {}});
-    x += layer.thickness;
-  }
+  lay(drawing.sheet, junction.layers, 0, -at.end, at.end);
+  stand(drawing.sheet, junction.partition, -at.side, -junction.bond, at.top);
 
   Flank wall{.name = "wall",
              .layers = together(junction.lining, junction.layers),

@@ -14,16 +14,8 @@ Drawing drawing_of(const PorchWall& wall) {
   drawing.sheet = {{wall.inside, rectangle(west, east, 0, space_margin), {}},
                    {wall.outside, rectangle(west, 0, end, -thickness), {}},
                    {wall.porch, rectangle(flank, east, end, -thickness), {}}};
-  double x = 0.0;
-  for (const Layer& layer : wall.flank) {
-    drawing.sheet.push_back({layer.region, rectangle(x, x + layer.thickness, end, -thickness), {}});
-    x += layer.thickness;
-  }
-  double y = 0.0;
-  for (const Layer& layer : wall.layers) {
-    drawing.sheet.push_back({layer.region, rectangle(west, east, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
+  stand(drawing.sheet, wall.flank, 0, end, -thickness);
+  lay(drawing.sheet, wall.layers, 0, west, east);
 
   // Three airs: what goes to the porch goes on to the open, so that one psi would say nothing.
   drawing.flanks = {{.name = "wall in the open",

@@ -76,9 +76,8 @@ Drawing drawing_of(const Reveal& reveal) {
 
 std::optional<std::string> objection_to(const Reveal& reveal) {
   const double thickness = thickness_of(reveal.layers);
-  if (reveal.frame_setback + reveal.frame_depth > thickness + snap_tolerance) {
-    return "the frame stands into the room: its setback and depth together exceed the thickness of "
-           "the wall";
+  if (auto objection = objection_to_frame(reveal.frame_setback, reveal.frame_depth, thickness)) {
+    return objection;
   }
   if (reveal.splay > 0 && reveal.frame_setback + reveal.frame_depth > thickness - snap_tolerance) {
     return "a splay needs a reveal between frame and room, but the frame is flush with the inside";

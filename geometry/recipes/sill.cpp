@@ -26,11 +26,7 @@ Drawing drawing_of(const Sill& sill) {
     }
     x += layer.thickness;
   }
-  double y = board;
-  for (const Layer& layer : sill.board) {
-    drawing.sheet.push_back({layer.region, rectangle(0, frame_inside, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
+  lay(drawing.sheet, sill.board, board, 0, frame_inside);
   drawing.sheet.push_back({sill.sill,
                            {{frame_outside, 0},
                             {nose, 0},
@@ -66,9 +62,8 @@ Drawing drawing_of(const Sill& sill) {
 
 std::optional<std::string> objection_to(const Sill& sill) {
   const double thickness = thickness_of(sill.layers);
-  if (sill.frame_setback + sill.frame_depth > thickness + snap_tolerance) {
-    return "the frame stands into the room: its setback and depth together exceed the thickness of "
-           "the wall";
+  if (auto objection = objection_to_frame(sill.frame_setback, sill.frame_depth, thickness)) {
+    return objection;
   }
   if (!sill.board.empty() && sill.frame_setback + sill.frame_depth > thickness - snap_tolerance) {
     return "a board needs a ledge between frame and room, but the frame is flush with the inside";

@@ -9,11 +9,7 @@ Drawing drawing_of(const Wall& wall) {
   const double h = wall.height;
   drawing.sheet = {{wall.inside, rectangle(-space_margin, 0, 0, h), {}},
                    {wall.outside, rectangle(thickness, thickness + space_margin, 0, h), {}}};
-  double x = 0.0;
-  for (const Layer& layer : wall.layers) {
-    drawing.sheet.push_back({layer.region, rectangle(x, x + layer.thickness, 0, h), {}});
-    x += layer.thickness;
-  }
+  stand(drawing.sheet, wall.layers, 0, 0, h);
   drawing.flanks = {
       {.name = "wall", .layers = wall.layers, .inside = wall.inside, .outside = wall.outside}};
   drawing.thickness = thickness;

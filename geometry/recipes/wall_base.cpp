@@ -34,23 +34,6 @@ struct Lines {
   double west, east, bottom;
 };
 
-/// Layers side by side from a face on, left to right.
-void stand(Sheet& sheet, const std::vector<Layer>& layers, double x, double from, double to) {
-  for (const Layer& layer : layers) {
-    sheet.push_back({layer.region, rectangle(x, x + layer.thickness, from, to), {}});
-    x += layer.thickness;
-  }
-}
-
-/// Layers from the floor down.
-void lay(Sheet& sheet, const std::vector<Layer>& layers, double from, double to) {
-  double y = 0.0;
-  for (const Layer& layer : layers) {
-    sheet.push_back({layer.region, rectangle(from, to, y - layer.thickness, y), {}});
-    y -= layer.thickness;
-  }
-}
-
 /// The ground on both sides of the wall, up to the floor and to the level outside.
 void fill_ground(Sheet& sheet, const WallBase& base, const Lines& at, double wall_top) {
   sheet.push_back({base.ground, rectangle(at.west, at.floor_end, at.bottom, 0), {}});
@@ -71,7 +54,7 @@ Sheet sheet_of(const WallBase& base, const Lines& at) {
     sheet.push_back(
         {base.beneath, rectangle(at.west, at.masonry, at.void_floor, at.floor_under), {}});
   }
-  lay(sheet, base.floor, at.west, at.floor_end);
+  lay(sheet, base.floor, 0, at.west, at.floor_end);
   stand(sheet, base.edge_insulation, at.masonry - thickness_of(base.edge_insulation), at.edge_end,
         suspended ? at.floor_under : 0);
   const double middle = (at.masonry + at.outside) / 2;
@@ -80,7 +63,7 @@ Sheet sheet_of(const WallBase& base, const Lines& at) {
                              at.footing_under, at.footing_top),
                    {}});
   stand(sheet, base.foundation, at.masonry, at.footing_top, 0);
-  if (at.masonry < 0) lay(sheet, base.floor, at.masonry, 0);  // on the ledge
+  if (at.masonry < 0) lay(sheet, base.floor, 0, at.masonry, 0);  // on the ledge
   stand(sheet, base.layers, 0, 0, at.top);
   if (base.damp_course.valid() && base.course_height) {
     const double x = *base.course_height < 0 ? at.masonry : at.floor_end;
@@ -97,7 +80,7 @@ Sheet sheet_of(const WallBase& base, const Lines& at) {
 Sheet floor_alone(const WallBase& base, const Lines& at) {
   Sheet sheet = air(base, at);
   fill_ground(sheet, base, at, std::min(0.0, base.ground_level));
-  lay(sheet, base.floor, at.west, 0);
+  lay(sheet, base.floor, 0, at.west, 0);
   return sheet;
 }
 
