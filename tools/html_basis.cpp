@@ -5,14 +5,13 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <optional>
 
 #include "tools/html_parts.hpp"
 #include "tools/physics.hpp"
+#include "tools/report_words.hpp"
 #include "tools/svg_canvas.hpp"
 #include "tools/text_words.hpp"
-#include "tools/version.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -20,21 +19,6 @@ namespace {
 std::string sourced(materials::Confidence confidence, const std::string& source) {
   return source.empty() ? std::string(words_for(confidence))
                         : fmt::format("{}: {}", words_for(confidence), source);
-}
-
-/// The resistances of a space to the materials it touches.
-HtmlCell resistance_cell(const solver::Solution& solution, SpaceId space) {
-  double low = std::numeric_limits<double>::infinity();
-  double high = 0.0;
-  for (const geometry::Face& face : geometry::faces(solution.field.mesh)) {
-    if (face.space != space) continue;
-    const double r = solution.physics.surface_resistance(space, face.region, face.facing);
-    low = std::min(low, r);
-    high = std::max(high, r);
-  }
-  if (low > high) return digits_cell("–");
-  return digits_cell(low == high ? fmt::format("{:.3g}", low)
-                                 : fmt::format("{:.3g} to {:.3g}", low, high));
 }
 
 std::string_view words_for(cases::SpaceKind kind) {
@@ -129,7 +113,8 @@ std::string html_boundaries(const Results& results) {
           solved.variant.name,
           {text_cell(space.name), text_cell(words_for(space.is)), number_cell(space.temperature, 1),
            number_cell(space.humidity ? *space.humidity * 100 : std::nan(""), 0),
-           resistance_cell(solved.surface, id), resistance_cell(solved.heat, id),
+           digits_cell(resistance_words(solved.surface, id)),
+           digits_cell(resistance_words(solved.heat, id)),
            text_cell(particulars_of(solved.variant, id))});
     }
   }
@@ -179,10 +164,7 @@ std::string html_checks(const Results& results) {
 }
 
 std::string html_made_from(const Results& results) {
-  std::string text = html_paragraph(fmt::format(
-      "Case file {}, SHA-256 {}, by Quoin {}. The same file and program give the same numbers; "
-      "every number stands in findings.json.",
-      results.file, results.sha256, QUOIN_VERSION));
+  std::string text = html_paragraph(made_from(results.file, results.sha256));
   if (results.text.empty()) return text;
   return text + fmt::format(
                     "<h3>The case file</h3>\n<pre class=\"wide\" tabindex=\"0\" role=\"region\" "

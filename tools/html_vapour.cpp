@@ -29,22 +29,19 @@ std::string months_table(const SolvedVariant& solved) {
   return html_table(solved.variant.name, headings, rows);
 }
 
-std::string ledger_table(const SolvedVariant& solved) {
-  const DryingLedger& ledger = *solved.drying;
-  if (ledger.rows.empty()) return "";
-  const bool inner = !ledger.rows.front().inside_coat.empty();
-  std::vector<std::string> headings{"coat outside"};
-  if (inner) headings.emplace_back("coat inside");
-  for (const SpaceId air : ledger.airs)
-    headings.push_back(fmt::format("to {} g/(m²·day)", solved.variant.spaces[air].name));
+std::string ledger_html(const SolvedVariant& solved) {
+  const LedgerTable ledger = ledger_table(solved);
+  if (ledger.cells.empty()) return "";
+  std::vector<std::string> headings = ledger.coats;
+  for (const std::string& air : ledger.airs)
+    headings.push_back(fmt::format("to {} g/(m²·day)", air));
   headings.emplace_back("time");
   std::vector<HtmlRow> rows;
-  for (const DryingRow& row : ledger.rows) {
-    HtmlRow cells{text_cell(row.outside_coat)};
-    if (inner) cells.push_back(text_cell(row.inside_coat));
-    for (const double out : row.out) cells.push_back(digits_cell(three_digits(grams_a_day(out))));
-    cells.push_back(digits_cell(drying_time(row.seconds)));
-    rows.push_back(std::move(cells));
+  for (const std::vector<std::string>& cells : ledger.cells) {
+    HtmlRow row;
+    for (const std::string& cell : cells)
+      row.push_back(row.size() < ledger.coats.size() ? text_cell(cell) : digits_cell(cell));
+    rows.push_back(std::move(row));
   }
   return html_table(solved.variant.name, headings, rows);
 }
@@ -58,7 +55,7 @@ std::string vapour_html(const Results& results) {
       checked += html_paragraph(solved.variant.name + ": " + vapour_words(solved));
       if (solved.vapour->year) checked += months_table(solved);
     }
-    if (solved.drying) dried += html_paragraph(drying_words(solved)) + ledger_table(solved);
+    if (solved.drying) dried += html_paragraph(drying_words(solved)) + ledger_html(solved);
   }
   std::string text;
   if (!checked.empty()) {

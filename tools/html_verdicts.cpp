@@ -8,6 +8,7 @@
 #include <set>
 
 #include "tools/html_parts.hpp"
+#include "tools/judge.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
 #include "tools/svg_canvas.hpp"
@@ -24,13 +25,6 @@ std::string mark(const ShortVerdict& verdict) {
                                 : verdict.tone == Tone::doubtful ? "doubtful"
                                                                  : "plain";
   return fmt::format("<span class=\"mark {}\">{}</span>", tone, escaped(verdict.words));
-}
-
-const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
-  for (const AirHumidity& humidity : solved.humidity) {
-    if (humidity.air == air) return &humidity;
-  }
-  return nullptr;
 }
 
 /// The airs whose coldest spots are told: rooms, or whatever has some where there is no room.

@@ -11,6 +11,7 @@
 #include "tools/json_timber_ends.hpp"
 #include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
+#include "tools/judge.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
 #include "tools/text_words.hpp"
@@ -78,13 +79,6 @@ class VariantFindings {
             {"thermometer_10mm_C", spot.thermometer}};
   }
 
-  [[nodiscard]] const AirHumidity* humidity_of(SpaceId air) const {
-    for (const AirHumidity& humidity : solved_.humidity) {
-      if (humidity.air == air) return &humidity;
-    }
-    return nullptr;
-  }
-
   [[nodiscard]] const cases::Criterion& criterion_of(const std::string& name) const {
     return *std::find_if(variant_.criteria.begin(), variant_.criteria.end(),
                          [&](const cases::Criterion& known) { return known.name == name; });
@@ -93,7 +87,7 @@ class VariantFindings {
   [[nodiscard]] Json air(const solver::AirSurface& surface) const {
     Json coldest = spot(surface.coldest);
     Json result = {{"temperature_C", variant_.spaces[surface.air].temperature}};
-    if (const AirHumidity* humidity = humidity_of(surface.air)) {
+    if (const AirHumidity* humidity = humidity_of(solved_, surface.air)) {
       coldest["surface_humidity_percent"] = percent(humidity->surface_humidity);
       coldest["margin_to_mould_K"] = humidity->margin_to_mould;
       coldest["margin_to_condensation_K"] = humidity->margin_to_condensation;
@@ -171,7 +165,7 @@ class VariantFindings {
       if (const auto* threshold = std::get_if<cases::FactorThreshold>(&criterion.test)) {
         each["threshold"] = threshold->threshold;
         if (threshold->resistance) each["threshold_for_Rsi_m2K_W"] = *threshold->resistance;
-        if (const AirHumidity* air = humidity_of(verdict.space)) {
+        if (const AirHumidity* air = humidity_of(solved_, verdict.space)) {
           each["factor_needed_here"] = air->factor_needed;
         }
       }

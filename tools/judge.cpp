@@ -60,6 +60,13 @@ std::vector<AirHumidity> humidities(const SolvedVariant& solved) {
   return result;
 }
 
+const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
+  for (const AirHumidity& humidity : solved.humidity) {
+    if (humidity.air == air) return &humidity;
+  }
+  return nullptr;
+}
+
 std::vector<Verdict> verdicts(const SolvedVariant& solved) {
   std::vector<Verdict> result;
   const std::string reason = gate(solved.variant);

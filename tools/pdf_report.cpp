@@ -7,6 +7,7 @@
 #include <cmath>
 #include <set>
 
+#include "tools/judge.hpp"
 #include "tools/page_flow.hpp"
 #include "tools/pdf_vapour.hpp"
 #include "tools/places.hpp"
@@ -65,12 +66,6 @@ void add_verdicts(PageFlow& flow, const Results& results) {
   flow.subheading(
       fmt::format("What changes against \"{}\"", results.variants.front().variant.name));
   for (const Change& change : results.changes) flow.item(change.words);
-}
-
-const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
-  const auto found = std::find_if(solved.humidity.begin(), solved.humidity.end(),
-                                  [&](const AirHumidity& each) { return each.air == air; });
-  return found != solved.humidity.end() ? &*found : nullptr;
 }
 
 void add_side_by_side(PageFlow& flow, const Results& results) {
@@ -173,17 +168,6 @@ void add_materials(PageFlow& flow, const Results& results) {
              {0.16, 0.15, 0.11, 0.09, 0.08, 0.14, 0.27}, merged(rows, results.variants.size()));
 }
 
-std::string resistances(const solver::Physics& physics, SpaceId id) {
-  if (physics.resistance.size() <= id.index) return "–";
-  double low = 1e300, high = -1e300;
-  for (const auto& by_facing : physics.resistance[id]) {
-    const auto [least, most] = std::minmax_element(by_facing.begin(), by_facing.end());
-    low = std::min(low, *least);
-    high = std::max(high, *most);
-  }
-  return low == high ? fmt::format("{:.3g}", low) : fmt::format("{:.3g} to {:.3g}", low, high);
-}
-
 void add_air(PageFlow& flow, const Results& results) {
   Rows rows;
   for (const SolvedVariant& solved : results.variants) {
@@ -191,8 +175,7 @@ void add_air(PageFlow& flow, const Results& results) {
       const cases::Space& space = solved.variant.spaces[id];
       rows.push_back({solved.variant.name, space.name, figure(space.temperature, 1),
                       space.humidity ? figure(100 * *space.humidity, 0) : "–",
-                      resistances(solved.surface.physics, id),
-                      resistances(solved.heat.physics, id)});
+                      resistance_words(solved.surface, id), resistance_words(solved.heat, id)});
     }
   }
   flow.heading("Air and surfaces");
@@ -274,10 +257,7 @@ std::string report_pdf(const Results& results) {
   add_list(flow, "Assumptions, and what is left out", assumptions());
   add_list(flow, "Cautions", cautions());
   flow.heading("Made from");
-  flow.paragraph(fmt::format(
-      "Case file {}, SHA-256 {}, by Quoin {}. The same file and program give the same numbers; "
-      "every number stands in findings.json.",
-      fitted(results.file, 1.0, 200.0), results.sha256, QUOIN_VERSION));
+  flow.paragraph(made_from(fitted(results.file, 1.0, 200.0), results.sha256));
   flow.heading("Remarks of the surveyor");
   flow.blank(150.0);
   return pdf_of(flow.pages(), harmless(fitted(results.title, 1.0, 200.0), {}));

@@ -12,25 +12,15 @@ namespace quoin::tools {
 namespace {
 
 void add_ledger(PageFlow& flow, const SolvedVariant& solved) {
-  const DryingLedger& ledger = *solved.drying;
-  if (ledger.rows.empty()) return;
-  const bool inner = !ledger.rows.front().inside_coat.empty();
-  std::vector<std::string> headings{"coat outside"};
-  if (inner) headings.emplace_back("coat inside");
-  for (const SpaceId air : ledger.airs) {
-    headings.push_back(fmt::format("#to {} g/(m²·day)", solved.variant.spaces[air].name));
+  const LedgerTable ledger = ledger_table(solved);
+  if (ledger.cells.empty()) return;
+  std::vector<std::string> headings = ledger.coats;
+  for (const std::string& air : ledger.airs) {
+    headings.push_back(fmt::format("#to {} g/(m²·day)", air));
   }
   headings.emplace_back("#time");
-  std::vector<std::vector<std::string>> rows;
-  for (const DryingRow& row : ledger.rows) {
-    std::vector<std::string> cells{row.outside_coat};
-    if (inner) cells.push_back(row.inside_coat);
-    for (const double out : row.out) cells.push_back(three_digits(grams_a_day(out)));
-    cells.push_back(drying_time(row.seconds));
-    rows.push_back(std::move(cells));
-  }
   const std::vector<double> even(headings.size(), 1.0 / static_cast<double>(headings.size()));
-  flow.table(headings, even, rows);
+  flow.table(headings, even, ledger.cells);
 }
 
 }  // namespace

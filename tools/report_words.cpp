@@ -1,7 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report_words.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <array>
+#include <limits>
+
+#include "geometry/surface.hpp"
+#include "tools/version.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -36,5 +43,25 @@ constexpr std::array<std::string_view, 7> all_cautions{
 std::span<const std::string_view> assumptions() { return all_assumptions; }
 
 std::span<const std::string_view> cautions() { return all_cautions; }
+
+std::string made_from(std::string_view file, std::string_view sha256) {
+  return fmt::format(
+      "Case file {}, SHA-256 {}, by Quoin {}. The same file and program give the same numbers; "
+      "every number stands in findings.json.",
+      file, sha256, QUOIN_VERSION);
+}
+
+std::string resistance_words(const solver::Solution& solution, SpaceId space) {
+  double low = std::numeric_limits<double>::infinity();
+  double high = 0.0;
+  for (const geometry::Face& face : geometry::faces(solution.field.mesh)) {
+    if (face.space != space) continue;
+    const double r = solution.physics.surface_resistance(space, face.region, face.facing);
+    low = std::min(low, r);
+    high = std::max(high, r);
+  }
+  if (low > high) return "–";
+  return low == high ? fmt::format("{:.3g}", low) : fmt::format("{:.3g} to {:.3g}", low, high);
+}
 
 }  // namespace quoin::tools

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tools/judge.hpp"
 #include "tools/places.hpp"
 #include "tools/text_words.hpp"
 
@@ -14,13 +15,6 @@ namespace {
 
 std::string plus_minus(double band) {
   return band < 0.05 ? "less than 0.05 K either way" : fmt::format("{:.2f} K either way", band);
-}
-
-const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
-  for (const AirHumidity& humidity : solved.humidity) {
-    if (humidity.air == air) return &humidity;
-  }
-  return nullptr;
 }
 
 /// What happens at the spot in this air.

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cases/utf8.hpp"
+#include "tools/judge.hpp"
 #include "tools/readings.hpp"
 #include "tools/text_enough.hpp"
 #include "tools/text_vapour.hpp"
@@ -29,13 +30,6 @@ std::string fixed(double value, int decimals) {
 std::string heading(std::string_view words, const TextStyle& style) {
   return "\n" + toned(cut_to(harmless(words, style), style.width, style), Tone::strong, style) +
          "\n";
-}
-
-const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
-  for (const AirHumidity& humidity : solved.humidity) {
-    if (humidity.air == air) return &humidity;
-  }
-  return nullptr;
 }
 
 std::vector<Cell> spot_row(std::string name, const SolvedVariant& solved,

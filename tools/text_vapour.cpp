@@ -18,32 +18,22 @@ std::string heading(std::string_view words, const TextStyle& style) {
 }
 
 std::string ledger_text(const SolvedVariant& solved, const TextStyle& style) {
-  const DryingLedger& ledger = *solved.drying;
   std::string text = paragraph(drying_words(solved), 2, style);
-  if (ledger.rows.empty()) return text;
-  std::string alignment = "l";
+  const LedgerTable ledger = ledger_table(solved);
+  if (ledger.cells.empty()) return text;
+  const std::size_t coats = ledger.coats.size(), airs = ledger.airs.size();
+  TextTable table(std::string(coats, 'l') + std::string(airs + 1, 'r'));
   std::vector<Cell> head{{"coat outside"}};
-  const bool inner = !ledger.rows.front().inside_coat.empty();
-  if (inner) {
-    alignment += 'l';
-    head.push_back({"inside"});
-  }
-  for (const SpaceId air : ledger.airs) {
-    alignment += 'r';
-    head.push_back({"to " + cases::shortened(solved.variant.spaces[air].name, 14)});
-  }
-  alignment += 'r';
+  if (coats > 1) head.push_back({"inside"});
+  for (const std::string& air : ledger.airs) head.push_back({"to " + cases::shortened(air, 14)});
   head.push_back({"time"});
-  TextTable table(alignment);
   table.add(std::move(head));
-  std::vector<Cell> units(inner ? 2 : 1);
-  for (std::size_t a = 0; a < ledger.airs.size(); ++a) units.push_back({"g/(m²·day)"});
+  std::vector<Cell> units(coats);
+  units.resize(coats + airs, Cell{"g/(m²·day)"});
   table.add(std::move(units));
-  for (const DryingRow& row : ledger.rows) {
-    std::vector<Cell> cells{{row.outside_coat}};
-    if (inner) cells.push_back({row.inside_coat});
-    for (const double out : row.out) cells.push_back({three_digits(grams_a_day(out))});
-    cells.push_back({drying_time(row.seconds)});
+  for (const std::vector<std::string>& row : ledger.cells) {
+    std::vector<Cell> cells;
+    for (const std::string& cell : row) cells.push_back({cell});
     table.add(std::move(cells));
   }
   return text + table.text(style);

@@ -116,6 +116,24 @@ std::string three_digits(double value) {
   return std::abs(value) >= 100.0 ? fmt::format("{:.0f}", value) : fmt::format("{:.3g}", value);
 }
 
+LedgerTable ledger_table(const SolvedVariant& solved) {
+  const DryingLedger& ledger = *solved.drying;
+  LedgerTable table;
+  if (ledger.rows.empty()) return table;
+  const bool inner = !ledger.rows.front().inside_coat.empty();
+  table.coats = {"coat outside"};
+  if (inner) table.coats.emplace_back("coat inside");
+  for (const SpaceId air : ledger.airs) table.airs.push_back(solved.variant.spaces[air].name);
+  for (const DryingRow& row : ledger.rows) {
+    std::vector<std::string> cells{row.outside_coat};
+    if (inner) cells.push_back(row.inside_coat);
+    for (const double out : row.out) cells.push_back(three_digits(grams_a_day(out)));
+    cells.push_back(drying_time(row.seconds));
+    table.cells.push_back(std::move(cells));
+  }
+  return table;
+}
+
 std::string vapour_words(const SolvedVariant& solved) {
   return solved.vapour->year ? year_words(solved) : stated_words(solved);
 }

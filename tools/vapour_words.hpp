@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "tools/results.hpp"
 
@@ -37,6 +38,15 @@ inline constexpr std::string_view drying_left_out =
 
 /// Three significant digits, and no fewer than all before the point.
 [[nodiscard]] std::string three_digits(double value);
+
+/// The drying ledger of a variant that has one, as a table of words: a column for each coat, then
+/// for each air, then the time.
+struct LedgerTable {
+  std::vector<std::string> coats;               ///< headings of the first columns
+  std::vector<std::string> airs;                ///< names of the airs that water leaves to
+  std::vector<std::vector<std::string>> cells;  ///< row by row; g/(m2 day), and the time in words
+};
+[[nodiscard]] LedgerTable ledger_table(const SolvedVariant& solved);
 
 /// What the check of a variant that asks for it found.
 [[nodiscard]] std::string vapour_words(const SolvedVariant& solved);
