@@ -5,8 +5,6 @@
 #include <cmath>
 #include <limits>
 
-#include "solver/lanes.hpp"
-
 namespace quoin::solver {
 
 namespace {
@@ -14,64 +12,13 @@ namespace {
 /// Without a residual smaller than any before over so many iterations, no progress is made.
 constexpr int patience = 12;
 
-using Doubles = Lanes<double>;
-
-/// Walks up half a panel: the flow out of each node at temperatures v.
-struct Outflow {
-  Outflow(const Conductances<double>& network, const Panels<double>& v, std::size_t slot,
-          const Rows& rows)
-      : east(network.east[slot]),
-        west(network.east[slot - 1]),
-        north(network.north[slot]),
-        ground(network.ground[slot]),
-        here(v[slot]),
-        at_east(v[slot + 1]),
-        at_west(v[slot - 1]),
-        last(rows.end - lane_count) {}
-
-  [[gnu::always_inline]] void start(std::size_t first) {
-    mine = Doubles::at(here + first);
-    from_below = Doubles::all(0.0);
-    north_below = Doubles::all(0.0);
-  }
-  /// Differences of neighbours come first: these are exact.
-  [[gnu::always_inline]] Doubles next(std::size_t j) {
-    Doubles flow = Doubles::at(ground + j) * mine +
-                   Doubles::at(east + j) * (mine - Doubles::at(at_east + j)) +
-                   Doubles::at(west + j) * (mine - Doubles::at(at_west + j)) + from_below;
-    if (j >= last) return flow;
-    const Doubles above = Doubles::at(here + j + lane_count);
-    from_below = Doubles::at(north + j) * (above - mine);
-    mine = above;
-    return flow - from_below;
-  }
-  /// Sum of the conductances of a node. Rows come in order.
-  [[gnu::always_inline]] Doubles diagonal(std::size_t j) {
-    const Doubles north_here = Doubles::at(north + j);
-    const Doubles sum = Doubles::at(ground + j) + Doubles::at(east + j) + Doubles::at(west + j) +
-                        north_here + north_below;
-    north_below = north_here;
-    return sum;
-  }
-
-  const double* east;
-  const double* west;
-  const double* north;
-  const double* ground;
-  const double* here;
-  const double* at_east;
-  const double* at_west;
-  std::size_t last;
-  Doubles mine;
-  Doubles from_below;
-  Doubles north_below;
-};
-
 }  // namespace
 
-ConjugateGradients::ConjugateGradients(const Conductances<double>& network, Arena& arena)
+ConjugateGradients::ConjugateGradients(const Conductances<double>& network, const Machine& machine,
+                                       Arena& arena)
     : x(network.layout, arena),
       residual(network.layout, arena),
+      kernels_(machine.kernels),
       network_(&network),
       direction_(network.layout, arena),
       image_(network.layout, arena),
@@ -109,17 +56,15 @@ double ConjugateGradients::total(std::size_t first, const Member& member) const 
   return result;
 }
 
+Links<double> ConjugateGradients::links(std::size_t slot) const {
+  return {network_->east[slot], network_->east[slot - 1], network_->north[slot],
+          network_->ground[slot]};
+}
+
 void ConjugateGradients::clear_inactive(const Member& member) {
-  for_own_panels(member, [&](std::size_t slot, const Rows& rows, std::size_t) {
-    Outflow outflow(*network_, x, slot, rows);
-    double* here = x[slot];
-    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
-      outflow.start(rows.begin + part);
-      for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
-        Doubles::at(here + j).where_above(0.0, outflow.diagonal(j)).write_to(here + j);
-      }
-    }
-  });
+  const auto& clear = kernels_->gradient<double>().clear_inactive;
+  for_own_panels(
+      member, [&](std::size_t slot, Rows rows, std::size_t) { clear(rows, links(slot), x[slot]); });
   member.meet();
 }
 
@@ -130,29 +75,12 @@ Misfit ConjugateGradients::subtract_image(const Member& member) {
     if (end == network_->layout.panels) x.write_east_ghost(group, network_->rows[group]);
   });
   member.meet();
-  for_own_panels(member, [&](std::size_t slot, const Rows& rows, std::size_t number) {
-    Outflow outflow(*network_, x, slot, rows);
-    double* r = residual[slot];
-    const double* here = x[slot];
-    Doubles given = Doubles::all(0.0);
-    Doubles left = Doubles::all(0.0);
-    Doubles rounding = Doubles::all(0.0);
-    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
-      outflow.start(rows.begin + part);
-      for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
-        const Doubles diagonal = outflow.diagonal(j);
-        const Doubles rhs = Doubles::at(r + j).where_above(0.0, diagonal);
-        const Doubles residual_here = rhs - outflow.next(j);
-        residual_here.write_to(r + j);
-        const Doubles weight = diagonal * Doubles::at(here + j);
-        given += rhs * rhs;
-        left += residual_here * residual_here;
-        rounding += weight * weight;
-      }
-    }
-    sums_[number] = given.sum();
-    sums_[number + panels] = left.sum();
-    sums_[number + 2 * panels] = rounding.sum();
+  for_own_panels(member, [&](std::size_t slot, Rows rows, std::size_t number) {
+    const MisfitSums sums = kernels_->gradient<double>().subtract_image(
+        rows, links(slot), around(x, slot), residual[slot]);
+    sums_[number] = sums.given;
+    sums_[number + panels] = sums.residual;
+    sums_[number + 2 * panels] = sums.rounding;
   });
   Misfit misfit;
   misfit.given = total(0, member);
@@ -201,32 +129,17 @@ Descent ConjugateGradients::improve(Multigrid<T>& preconditioner, double goal, i
 /// residual -= step * image, also for the preconditioner; returns the squared norm.
 template <typename T>
 double ConjugateGradients::take_step(Panels<T>& given, double step, const Member& member) {
-  const Doubles factor = Doubles::all(step);
-  for_own_panels(member, [&](std::size_t slot, const Rows& rows, std::size_t number) {
-    const double* image = image_[slot];
-    double* r = residual[slot];
-    T* g = given[slot];
-    Doubles squares = Doubles::all(0.0);
-    for (std::size_t k = rows.begin; k < rows.end; k += Doubles::count) {
-      const Doubles left = Doubles::at(r + k) - factor * Doubles::at(image + k);
-      left.write_to(r + k);
-      left.convert_to(g + k);
-      squares += left * left;
-    }
-    sums_[number] = squares.sum();
+  for_own_panels(member, [&](std::size_t slot, Rows rows, std::size_t number) {
+    sums_[number] =
+        kernels_->gradient<T>().take_step(rows, step, image_[slot], residual[slot], given[slot]);
   });
   return total(0, member);
 }
 
 /// x += step * direction.
 void ConjugateGradients::move(double step, const Member& member) {
-  const Doubles factor = Doubles::all(step);
-  for_own_panels(member, [&](std::size_t slot, const Rows& rows, std::size_t) {
-    const double* p = direction_[slot];
-    double* here = x[slot];
-    for (std::size_t k = rows.begin; k < rows.end; k += Doubles::count) {
-      (Doubles::at(here + k) + factor * Doubles::at(p + k)).write_to(here + k);
-    }
+  for_own_panels(member, [&](std::size_t slot, Rows rows, std::size_t) {
+    kernels_->gradient<double>().move(rows, step, direction_[slot], x[slot]);
   });
   member.meet();
 }
@@ -237,36 +150,15 @@ template <typename T>
 double ConjugateGradients::turn(const Panels<T>& downhill, double step, double share,
                                 const Member& member) {
   const PanelLayout& layout = network_->layout;
-  const Doubles factor = Doubles::all(step);
-  const Doubles kept = Doubles::all(share);
+  const GradientKernels<T>& kernels = kernels_->gradient<T>();
   const auto turn_panel = [&](std::size_t group, std::size_t q) {
     const std::size_t slot = layout.slot(group, q);
-    const Rows& rows = network_->rows[group];
-    const T* z = downhill[slot];
-    double* p = direction_[slot];
-    double* here = x[slot];
-    for (std::size_t k = rows.begin; k < rows.end; k += Doubles::count) {
-      const Doubles old = Doubles::at(p + k);
-      (Doubles::at(here + k) + factor * old).write_to(here + k);
-      (Doubles::converted(z + k) + kept * old).write_to(p + k);
-    }
+    kernels.turn(network_->rows[group], step, share, downhill[slot], direction_[slot], x[slot]);
   };
   const auto write_image = [&](std::size_t group, std::size_t q) {
     const std::size_t slot = layout.slot(group, q);
-    const Rows& rows = network_->rows[group];
-    Outflow outflow(*network_, direction_, slot, rows);
-    double* image = image_[slot];
-    const double* p = direction_[slot];
-    Doubles products = Doubles::all(0.0);
-    for (std::size_t part = 0; part < lane_count; part += Doubles::count) {
-      outflow.start(rows.begin + part);
-      for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
-        const Doubles flow = outflow.next(j);
-        flow.write_to(image + j);
-        products += Doubles::at(p + j) * flow;
-      }
-    }
-    sums_[group * layout.panels + q] = products.sum();
+    sums_[group * layout.panels + q] = kernels.write_image(network_->rows[group], links(slot),
+                                                           around(direction_, slot), image_[slot]);
   };
   // The image of a panel needs the panels on both sides. Those at the ends of a run come last.
   for_own_runs(member, [&](std::size_t group, std::size_t begin, std::size_t end) {

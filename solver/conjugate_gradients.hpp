@@ -25,7 +25,7 @@ struct Misfit {
 /// functions are called by every member of a team and return the same to each, whatever its size.
 class ConjugateGradients {
  public:
-  ConjugateGradients(const Conductances<double>& network, Arena& arena);
+  ConjugateGradients(const Conductances<double>& network, const Machine& machine, Arena& arena);
 
   Panels<double> x;
   Panels<double> residual;  ///< takes the right-hand side first
@@ -57,6 +57,12 @@ class ConjugateGradients {
   /// Adds up what the members left for each panel, in one order.
   [[nodiscard]] double total(std::size_t first, const Member& member) const;
 
+  [[nodiscard]] Links<double> links(std::size_t slot) const;
+  [[nodiscard]] static Around around(const Panels<double>& values, std::size_t slot) {
+    return {values[slot], values[slot + 1], values[slot - 1]};
+  }
+
+  const PanelKernels* kernels_;
   const Conductances<double>* network_;
   Panels<double> direction_;
   Panels<double> image_;      // A times direction

@@ -3,7 +3,17 @@
 
 #include <cstddef>
 
-namespace quoin::solver {
+// Sources are compiled for several widths of registers and linked together, so each width has its
+// own names.
+#if defined(__AVX512F__)
+#define QUOIN_LANES registers_of_64_bytes
+#elif defined(__AVX__)
+#define QUOIN_LANES registers_of_32_bytes
+#else
+#define QUOIN_LANES registers_of_16_bytes
+#endif
+
+namespace quoin::solver::inline QUOIN_LANES {
 
 #if defined(__AVX512F__)
 inline constexpr std::size_t register_bytes = 64;
@@ -103,4 +113,4 @@ struct Lanes {
   }
 };
 
-}  // namespace quoin::solver
+}  // namespace quoin::solver::inline QUOIN_LANES

@@ -38,6 +38,8 @@ struct LinearOptions {
   /// would take gigabytes.
   std::size_t direct_limit = 2'000'000;
   int threads = 1;  ///< the answer is the same to the last bit for any number
+  /// Of the registers used, at most; those that the machine lacks are not. The answer is the same.
+  std::size_t register_bytes = 64;
 };
 
 /// How one solve went.

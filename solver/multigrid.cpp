@@ -5,6 +5,7 @@
 #include <limits>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 namespace quoin::solver {
 
@@ -25,18 +26,24 @@ Rows all_rows(const ActiveRows& rows) {
   return result;
 }
 
-/// Copies what of the columns falls to a member of the team.
+/// Copies what of the columns falls to a member of the team, row by row, so that what shares a
+/// cache line is copied together.
 template <typename From, typename To>
 void copy_columns(const PanelLayout& from_layout, const Panels<From>& from,
                   const PanelLayout& to_layout, Panels<To>& to, const Rows& rows,
                   const Member& member) {
+  struct Column {
+    const From* source;
+    To* target;
+  };
   const auto [begin, end] = member.share(to_layout.columns);
+  std::vector<Column> columns;
   for (std::size_t column = begin; column < end; ++column) {
-    const From* source = from[from_layout.slot_of(column)] + from_layout.lane_of(column);
-    To* target = to[to_layout.slot_of(column)] + to_layout.lane_of(column);
-    for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
-      target[j] = static_cast<To>(source[j]);
-    }
+    columns.push_back({from[from_layout.slot_of(column)] + from_layout.lane_of(column),
+                       to[to_layout.slot_of(column)] + to_layout.lane_of(column)});
+  }
+  for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
+    for (const auto& [source, target] : columns) target[j] = static_cast<To>(source[j]);
   }
 }
 
@@ -90,14 +97,14 @@ bool needs_double_precision(const Conductances<T>& network) {
 }
 
 template <typename T>
-Multigrid<T>::Multigrid(const Conductances<T>& network, int threads, Arena& arena)
+Multigrid<T>::Multigrid(const Conductances<T>& network, const Machine& machine, Arena& arena)
     : layout_(network.layout) {
   Arena scratch(0);
-  Panels<T> work(Level<T>::work_layout(layout_, threads), scratch);
+  Panels<T> work(Level<T>::work_layout(layout_, machine.threads), scratch);
   Conductances<T> fine = network;
   while (!is_single_panel(fine.layout)) {
     Conductances<T> coarse;
-    grids_.push_back({std::make_unique<Level<T>>(fine, coarse, threads, arena, work), std::nullopt,
+    grids_.push_back({std::make_unique<Level<T>>(fine, coarse, machine, arena, work), std::nullopt,
                       std::nullopt});
     Grid& grid = grids_.back();
     const bool goes_double = std::is_same_v<T, float> && needs_double_precision(coarse);
@@ -108,12 +115,12 @@ Multigrid<T>::Multigrid(const Conductances<T>& network, int threads, Arena& aren
     }
     if (goes_double) {
       const Conductances<double> wide = relaid<T, double>(coarse, arena);
-      tail_ = std::make_unique<Multigrid<double>>(wide, threads, arena);
+      tail_ = std::make_unique<Multigrid<double>>(wide, machine, arena);
       return;
     }
     fine = fits ? coarse : relaid<T, T>(coarse, arena);
   }
-  base_ = std::make_unique<PanelSolver<T>>(fine, arena);
+  base_ = std::make_unique<PanelSolver<T>>(fine, machine, arena);
 }
 
 template <typename T>

@@ -23,7 +23,7 @@ template <typename T>
 template <typename T>
 class Multigrid {
  public:
-  Multigrid(const Conductances<T>& network, int threads, Arena& arena);
+  Multigrid(const Conductances<T>& network, const Machine& machine, Arena& arena);
 
   [[nodiscard]] const PanelLayout& layout() const { return layout_; }
   [[nodiscard]] Panels<T>& rhs() { return base_ && grids_.empty() ? base_->rhs : level(0).rhs; }

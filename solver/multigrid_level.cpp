@@ -4,16 +4,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "solver/lanes.hpp"
-
 namespace quoin::solver {
-
-namespace {
-
-/// Weights below this one are as good as none; kept, they would run into denormal numbers.
-constexpr float least_weight = 1e-10F;
-
-}  // namespace
 
 template <typename T>
 Conductances<T>::Conductances(const PanelLayout& shape, bool with_ties, Arena& arena)
@@ -56,20 +47,6 @@ void Conductances<T>::narrow_rows() {
   }
 }
 
-/// What an odd column takes of its west neighbour, its east neighbour and the ground; and what it
-/// hands on to the coarse network of its east neighbour.
-template <typename T>
-struct Level<T>::Parts {
-  T* west;
-  T* east;
-  T* ground;
-  T* north_on;
-  T* ground_on;
-};
-
-// carry[j] = north[j] * inverse_pivot[j]: both of what goes forward into row j + 1 and back from
-// it.
-
 template <typename T>
 PanelLayout Level<T>::work_layout(const PanelLayout& finest, int threads) {
   // Three panels for each member of the team, two for each segment. No layout has more groups than
@@ -79,10 +56,11 @@ PanelLayout Level<T>::work_layout(const PanelLayout& finest, int threads) {
 }
 
 template <typename T>
-Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena,
-                Panels<T>& work)
+Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, const Machine& machine,
+                Arena& arena, Panels<T>& work)
     : rhs(network.layout, arena),
       x(network.layout, arena),
+      kernels_(&machine.kernels->level<T>()),
       layout_(network.layout),
       rows_(network.rows),
       tied_(network.tied),
@@ -90,31 +68,17 @@ Level<T>::Level(const Conductances<T>& network, Conductances<T>& coarse, int thr
       tie_(network.tie),
       carry_(network.layout, arena),
       inverse_pivot_(network.layout, arena) {
-  deal_out(static_cast<std::size_t>(threads));
+  const auto threads = static_cast<std::size_t>(machine.threads);
+  deal_out(threads);
   coarse = Conductances<T>(halved(layout_), true, arena);
   const auto parts_of = [&](const Segment& segment) {
     const std::size_t w = 3 * segment.owner;
-    const std::size_t h = 3 * static_cast<std::size_t>(threads) +
-                          2 * static_cast<std::size_t>(&segment - segments_.data());
-    return Parts{work[w], work[w + 1], work[w + 2], work[h], work[h + 1]};
+    const std::size_t h = 3 * threads + 2 * static_cast<std::size_t>(&segment - segments_.data());
+    return Parts<T>{work[w], work[w + 1], work[w + 2], work[h], work[h + 1]};
   };
-  run_team(threads, [&](const Member& member) {
+  run_team(machine.threads, [&](const Member& member) {
     for_own_segments(member, [&](const Segment& segment) {
-      const Parts parts = parts_of(segment);
-      const Rows& rows = rows_[segment.group];
-      std::fill(parts.north_on + rows.begin, parts.north_on + rows.end, T{0});
-      std::fill(parts.ground_on + rows.begin, parts.ground_on + rows.end, T{0});
-      for (std::size_t h = segment.begin; h < segment.end; ++h) {
-        const std::size_t even = layout_.slot(segment.group, 2 * h);
-        const std::size_t coarse_slot = coarse.layout.slot(segment.group, h);
-        factorise_even(network, even, rows);
-        factorise_odd(network, even + 1, rows, parts);
-        if (tied_) {
-          coarsen<true>(network, even + 1, rows, parts, coarse, coarse_slot);
-        } else {
-          coarsen<false>(network, even + 1, rows, parts, coarse, coarse_slot);
-        }
-      }
+      factorise(segment, network, parts_of(segment), coarse);
     });
     member.meet();
     for_own_segments(member,
@@ -151,7 +115,8 @@ void Level<T>::deal_out(std::size_t threads) {
 /// The coarse panel to the east of a segment takes what the last odd panel handed on; behind the
 /// last panel of a group that is the first one, one lane up.
 template <typename T>
-void Level<T>::hand_on(const Segment& segment, const Parts& parts, Conductances<T>& coarse) const {
+void Level<T>::hand_on(const Segment& segment, const Parts<T>& parts,
+                       Conductances<T>& coarse) const {
   const auto [group, begin, end, owner] = segment;
   const bool wraps = end == coarse.layout.panels;
   const std::size_t slot = coarse.layout.slot(group, wraps ? 0 : end);
@@ -175,127 +140,131 @@ void Level<T>::hand_on(const Segment& segment, const Parts& parts, Conductances<
 }
 
 template <typename T>
-void Level<T>::factorise_even(const Conductances<T>& network, std::size_t slot, const Rows& rows) {
-  using L = Lanes<T>;
-  const T* east = east_[slot];
-  const T* west = east_[slot - 1];
-  const T* north = network.north[slot];
-  const T* ground = network.ground[slot];
-  T* carry = carry_[slot];
-  T* inverse = inverse_pivot_[slot];
-  for (std::size_t part = 0; part < lane_count; part += L::count) {
-    L passed = L::all(0);
-    for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
-      const L aside = L::at(west + j) + L::at(east + j) + L::at(ground + j) + passed;
-      const L above = L::at(north + j);
-      const L inverse_here = (aside + above).inverse();
-      const L carry_here = above * inverse_here;
-      inverse_here.write_to(inverse + j);
-      carry_here.write_to(carry + j);
-      passed = carry_here * aside;
-    }
+void Level<T>::factorise(const Segment& segment, const Conductances<T>& network,
+                         const Parts<T>& parts, Conductances<T>& coarse) {
+  const Rows rows = rows_[segment.group];
+  std::fill(parts.north_on + rows.begin, parts.north_on + rows.end, T{0});
+  std::fill(parts.ground_on + rows.begin, parts.ground_on + rows.end, T{0});
+  const auto links = [&](std::size_t slot) {
+    return Links<T>{east_[slot], east_[slot - 1], network.north[slot], network.ground[slot]};
+  };
+  for (std::size_t h = segment.begin; h < segment.end; ++h) {
+    const std::size_t even = layout_.slot(segment.group, 2 * h);
+    const std::size_t odd = even + 1;
+    const std::size_t into = coarse.layout.slot(segment.group, h);
+    kernels_->factorise_even(rows, links(even), carry_[even], inverse_pivot_[even]);
+    kernels_->factorise_odd(rows, links(odd), carry_[odd], inverse_pivot_[odd], parts);
+    kernels_->coarsen(rows,
+                      {.odd = links(odd),
+                       .tie_east = tied_ ? tie_[odd] : nullptr,
+                       .tie_west = tied_ ? tie_[odd - 1] : nullptr,
+                       .carry = carry_[odd],
+                       .even_north = network.north[even],
+                       .even_ground = network.ground[even],
+                       .coarse_east = coarse.east[into],
+                       .coarse_tie = coarse.tie[into],
+                       .coarse_north = coarse.north[into],
+                       .coarse_ground = coarse.ground[into]},
+                      parts);
   }
 }
 
 template <typename T>
-void Level<T>::factorise_odd(const Conductances<T>& network, std::size_t slot, const Rows& rows,
-                             const Parts& parts) {
-  using L = Lanes<T>;
-  const T* east = east_[slot];
-  const T* west = east_[slot - 1];
-  const T* north = network.north[slot];
-  const T* ground = network.ground[slot];
-  T* carry = carry_[slot];
-  T* inverse = inverse_pivot_[slot];
-  for (std::size_t part = 0; part < lane_count; part += L::count) {
-    L passed_west = L::all(0);
-    L passed_east = L::all(0);
-    L passed_ground = L::all(0);
-    for (std::size_t j = rows.begin + part; j < rows.end; j += lane_count) {
-      const L from_west = L::at(west + j) + passed_west;
-      const L from_east = L::at(east + j) + passed_east;
-      const L from_ground = L::at(ground + j) + passed_ground;
-      const L above = L::at(north + j);
-      const L inverse_here = (from_west + from_east + from_ground + above).inverse();
-      const L carry_here = above * inverse_here;
-      inverse_here.write_to(inverse + j);
-      carry_here.write_to(carry + j);
-      (from_west * inverse_here).write_to(parts.west + j);
-      (from_east * inverse_here).write_to(parts.east + j);
-      (from_ground * inverse_here).write_to(parts.ground + j);
-      passed_west = carry_here * from_west;
-      passed_east = carry_here * from_east;
-      passed_ground = carry_here * from_ground;
-    }
-  }
+Pivots<T> Level<T>::pivots(std::size_t slot) const {
+  return {carry_[slot], inverse_pivot_[slot]};
 }
 
 template <typename T>
-template <bool tied>
-void Level<T>::coarsen(const Conductances<T>& network, std::size_t slot, const Rows& rows,
-                       const Parts& parts, Conductances<T>& coarse, std::size_t coarse_slot) const {
-  using L = Lanes<T>;
-  const T* carry = carry_[slot];
-  const T* east = east_[slot];
-  const T* west = east_[slot - 1];
-  const T* tie_east = tied ? tie_[slot] : nullptr;
-  const T* tie_west = tied ? tie_[slot - 1] : nullptr;
-  const T* north = network.north[slot];
-  const T* even_north = network.north[slot - 1];
-  const T* even_ground = network.ground[slot - 1];
-  T* coarse_east = coarse.east[coarse_slot];
-  T* coarse_tie = coarse.tie[coarse_slot];
-  T* coarse_north = coarse.north[coarse_slot];
-  T* coarse_ground = coarse.ground[coarse_slot];
-  const auto least = static_cast<T>(least_weight);
-  const T half{0.5};
-  const T two{2};
-  for (std::size_t part = 0; part < lane_count; part += L::count) {
-    L p_above = L::all(0);
-    L r_above = L::all(0);
-    L s_above = L::all(0);
-    L east_above = L::all(0);  // above the last row: nothing is tied there
-    for (std::size_t j = rows.end + part; j != rows.begin + part;) {
-      j -= lane_count;
-      const L on = L::at(carry + j);
-      L p = L::at(parts.west + j) + on * p_above;
-      L r = L::at(parts.east + j) + on * r_above;
-      L s = L::at(parts.ground + j) + on * s_above;
-      p = p.where_above(least, p);
-      r = r.where_above(least, r);
-      s = s.where_above(least, s);
-      const L east_here = half * (L::at(west + j) * r + L::at(east + j) * p);
-      east_here.write_to(coarse_east + j);
-      (L::at(even_ground + j) + L::at(west + j) * s + L::at(parts.ground_on + j))
-          .write_to(coarse_ground + j);
-      (L::at(east + j) * s).write_to(parts.ground_on + j);
+Sides<T> Level<T>::sides(std::size_t slot) const {
+  return {.east = east_[slot],
+          .west = east_[slot - 1],
+          .tie_east = tied_ ? tie_[slot] : nullptr,
+          .tie_west = tied_ ? tie_[slot - 1] : nullptr,
+          .x_east = x[slot + 1],
+          .x_west = x[slot - 1]};
+}
 
-      const L p_mean = half * (p + p_above);
-      const L r_mean = half * (r + r_above);
-      const L n = L::at(north + j);
-      L west_share = n * p_mean;
-      L east_share = n * r_mean;
-      L tie = west_share * r_mean;
-      if constexpr (tied) {
-        const L at_west = L::at(tie_west + j);
-        const L at_east = L::at(tie_east + j);
-        tie += at_west * r_mean + at_east * p_mean;
-        west_share += two * at_west;
-        east_share += two * at_east;
-      }
-      // Where columns do not touch, nothing but their own conductance may hold them together.
-      const L held = tie.where_above(0, east_here).where_above(0, east_above);
-      const L loose = tie - held;
-      held.write_to(coarse_tie + j);
-      (L::at(even_north + j) + (p_mean * west_share + loose) + L::at(parts.north_on + j))
-          .write_to(coarse_north + j);
-      (r_mean * east_share + loose).write_to(parts.north_on + j);
-      p_above = p;
-      r_above = r;
-      s_above = s;
-      east_above = east_here;
+template <typename T>
+void Level<T>::relax_alone(std::size_t slot, Rows rows) {
+  kernels_->relax_alone(rows, pivots(slot), rhs[slot], x[slot]);
+}
+
+template <typename T>
+void Level<T>::relax(std::size_t slot, Rows rows) {
+  kernels_->relax(rows, pivots(slot), sides(slot), rhs[slot], x[slot]);
+}
+
+// A segment is worked on in three steps, with a meeting of the team after each: what concerns
+// panels inside it while they are in the cache, then its last panel, which needs the first one of
+// the next segment, then its first panel, which needs the last one of the segment before.
+
+template <typename T>
+void Level<T>::descend(const Member& member, Panels<T>& coarse_rhs) {
+  const PanelLayout coarse = halved(layout_);
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    relax_alone(layout_.slot(group, 2 * begin), rows);
+    for (std::size_t h = begin; h + 1 < end; ++h) {
+      const std::size_t even = layout_.slot(group, 2 * h);
+      relax_alone(even + 2, rows);
+      relax(even + 1, rows);
+      if (h > begin) kernels_->write_inflow(rows, sides(even), coarse_rhs[coarse.slot(group, h)]);
     }
-  }
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    const std::size_t even = layout_.slot(group, 2 * (end - 1));
+    if (2 * end == layout_.panels) x.write_east_ghost(group, rows);
+    relax(even + 1, rows);
+    if (end - 1 > begin)
+      kernels_->write_inflow(rows, sides(even), coarse_rhs[coarse.slot(group, end - 1)]);
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    if (begin == 0) x.write_west_ghost(group, rows);
+    kernels_->write_inflow(rows, sides(layout_.slot(group, 2 * begin)),
+                           coarse_rhs[coarse.slot(group, begin)]);
+  });
+  member.meet();
+}
+
+template <typename T>
+void Level<T>::ascend(const Member& member, const Panels<T>& coarse_x, double* products) {
+  const PanelLayout coarse = halved(layout_);
+  const auto finish = [&](std::size_t group, std::size_t q) {
+    const std::size_t slot = layout_.slot(group, q);
+    relax(slot, rows_[group]);
+    if (products == nullptr) return;
+    products[group * layout_.panels + q] = kernels_->product(rows_[group], rhs[slot], x[slot]);
+  };
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    const Rows& rows = rows_[group];
+    kernels_->add(rows, coarse_x[coarse.slot(group, begin)], x[layout_.slot(group, 2 * begin)]);
+    for (std::size_t h = begin; h + 1 < end; ++h) {
+      kernels_->add(rows, coarse_x[coarse.slot(group, h + 1)], x[layout_.slot(group, 2 * h + 2)]);
+      finish(group, 2 * h + 1);
+      if (h > begin) finish(group, 2 * h);
+    }
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    const auto [group, begin, end, owner] = segment;
+    if (2 * end == layout_.panels) x.write_east_ghost(group, rows_[group]);
+    finish(group, 2 * end - 1);
+    if (end - 1 > begin) finish(group, 2 * (end - 1));
+  });
+  member.meet();
+  for_own_segments(member, [&](const Segment& segment) {
+    if (segment.begin == 0) x.write_west_ghost(segment.group, rows_[segment.group]);
+    finish(segment.group, 2 * segment.begin);
+  });
+  member.meet();
 }
 
 template struct Conductances<float>;

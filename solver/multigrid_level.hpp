@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "solver/machine.hpp"
 #include "solver/panels.hpp"
 #include "solver/team.hpp"
 
@@ -51,8 +52,8 @@ class Level {
   ///   east = (west coupling * r + east coupling * p) / 2,  ground += coupling * s,
   /// and d = p d[west] + r d[east] in what the odd column dissipates along its rows. No difference
   /// of like numbers is ever taken: contrasts cannot spoil a coarse network.
-  Level(const Conductances<T>& network, Conductances<T>& coarse, int threads, Arena& arena,
-        Panels<T>& work);
+  Level(const Conductances<T>& network, Conductances<T>& coarse, const Machine& machine,
+        Arena& arena, Panels<T>& work);
 
   /// Layout of the room to work in that serves all levels of a hierarchy in turn.
   [[nodiscard]] static PanelLayout work_layout(const PanelLayout& finest, int threads);
@@ -72,8 +73,6 @@ class Level {
   [[nodiscard]] const ActiveRows& rows() const { return rows_; }
 
  private:
-  struct Parts;
-
   /// Panels 2 begin to 2 end - 1 of a group, for one member of the team.
   struct Segment {
     std::size_t group;
@@ -89,24 +88,16 @@ class Level {
     }
   }
 
-  void factorise_even(const Conductances<T>& network, std::size_t slot, const Rows& rows);
-  void factorise_odd(const Conductances<T>& network, std::size_t slot, const Rows& rows,
-                     const Parts& parts);
-  template <bool tied>
-  void coarsen(const Conductances<T>& network, std::size_t slot, const Rows& rows,
-               const Parts& parts, Conductances<T>& coarse, std::size_t coarse_slot) const;
-  void hand_on(const Segment& segment, const Parts& parts, Conductances<T>& coarse) const;
+  void factorise(const Segment& segment, const Conductances<T>& network, const Parts<T>& parts,
+                 Conductances<T>& coarse);
+  void hand_on(const Segment& segment, const Parts<T>& parts, Conductances<T>& coarse) const;
 
-  void relax_alone(std::size_t slot, const Rows& rows);
-  void relax(std::size_t slot, const Rows& rows);
-  template <bool tied>
-  void sweep(std::size_t slot, const Rows& rows);
-  void write_inflow(std::size_t slot, const Rows& rows, T* inflow) const;
-  template <bool tied>
-  void sum_inflow(std::size_t slot, const Rows& rows, T* inflow) const;
-  [[nodiscard]] double product(std::size_t slot, const Rows& rows) const;
-  void correct(std::size_t slot, const Rows& rows, const T* coarse_x);
+  [[nodiscard]] Pivots<T> pivots(std::size_t slot) const;
+  [[nodiscard]] Sides<T> sides(std::size_t slot) const;
+  void relax_alone(std::size_t slot, Rows rows);
+  void relax(std::size_t slot, Rows rows);
 
+  const LevelKernels<T>* kernels_;
   PanelLayout layout_;
   ActiveRows rows_;
   std::vector<Segment> segments_;

@@ -135,23 +135,27 @@ Conductances<T> copied(const Conductances<double>& network, Arena& arena) {
   return result;
 }
 
+Machine machine_for(const FivePointOperator& network, const LinearOptions& options) {
+  const auto useful = static_cast<int>(network.size() / nodes_per_thread + 1);
+  return {std::clamp(options.threads, 1, useful), &panel_kernels(options.register_bytes)};
+}
+
 class MultigridSolver : public LinearSolver {
  public:
   MultigridSolver(const FivePointOperator& network, const LinearOptions& options)
       : options_(options),
+        machine_(machine_for(network, options)),
         arrangement_(network),
         vectors_(7 * sizeof(double) * places(arrangement_.layout())),
         network_(panelled(network, arrangement_, vectors_)),
-        gradients_(network_, vectors_) {
-    const auto useful = static_cast<int>(network.size() / nodes_per_thread + 1);
-    options_.threads = std::clamp(options_.threads, 1, useful);
+        gradients_(network_, machine_, vectors_) {
     if (needs_double_precision(network_)) {
       go_double();
     } else {
       levels_ =
           std::make_unique<Arena>(arrays_of_levels * sizeof(float) * places(arrangement_.layout()));
-      single_ = std::make_unique<Multigrid<float>>(copied<float>(network_, *levels_),
-                                                   options_.threads, *levels_);
+      single_ =
+          std::make_unique<Multigrid<float>>(copied<float>(network_, *levels_), machine_, *levels_);
     }
   }
 
@@ -171,8 +175,8 @@ class MultigridSolver : public LinearSolver {
     single_.reset();
     levels_ =
         std::make_unique<Arena>(arrays_of_levels * sizeof(double) * places(arrangement_.layout()));
-    double_ = std::make_unique<Multigrid<double>>(copied<double>(network_, *levels_),
-                                                  options_.threads, *levels_);
+    double_ =
+        std::make_unique<Multigrid<double>>(copied<double>(network_, *levels_), machine_, *levels_);
   }
 
   /// As it was given.
@@ -181,6 +185,7 @@ class MultigridSolver : public LinearSolver {
   LinearReport solve_directly(std::span<const double> rhs, std::span<double> temperatures);
 
   LinearOptions options_;
+  Machine machine_;
   Arrangement arrangement_;
   Arena vectors_;
   Conductances<double> network_;
@@ -230,7 +235,7 @@ LinearReport MultigridSolver::solve_one(std::span<const double> rhs,
     arrangement_.read(rhs, gradients_.residual);
     Misfit misfit;
     Descent descent;
-    run_team(options_.threads, [&](const Member& member) {
+    run_team(machine_.threads, [&](const Member& member) {
       if (pass == 0) gradients_.clear_inactive(member);
       const Misfit fresh = gradients_.subtract_image(member);
       const double goal = options_.tolerance * options_.tolerance * fresh.given;

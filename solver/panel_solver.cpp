@@ -3,8 +3,6 @@
 
 #include <array>
 
-#include "solver/lanes.hpp"
-
 namespace quoin::solver {
 
 namespace {
@@ -68,9 +66,10 @@ struct Coupling {
 }  // namespace
 
 template <typename T>
-PanelSolver<T>::PanelSolver(const Conductances<T>& network, Arena& arena)
+PanelSolver<T>::PanelSolver(const Conductances<T>& network, const Machine& machine, Arena& arena)
     : rhs(network.layout, arena),
       x(network.layout, arena),
+      kernels_(&machine.kernels->level<T>()),
       layout_(network.layout),
       rows_(network.rows[0]),
       north_(network.north),
@@ -104,56 +103,10 @@ PanelSolver<T>::PanelSolver(const Conductances<T>& network, Arena& arena)
 }
 
 template <typename T>
-void PanelSolver<T>::write_passed(std::size_t row, const T* values, T* passed) const {
-  const std::size_t slot = layout_.slot(0, 0);
-  const T* north = north_[slot] + row;
-  const T* tie = tie_[slot] + row;
-  passed[0] = north[0] * values[0] + tie[0] * values[1];
-  for (std::size_t k = 1; k + 1 < W; ++k) {
-    passed[k] = north[k] * values[k] + tie[k] * values[k + 1] + tie[k - 1] * values[k - 1];
-  }
-  passed[W - 1] = north[W - 1] * values[W - 1] + tie[W - 2] * values[W - 2];
-}
-
-template <typename T>
-void PanelSolver<T>::write_settled(std::size_t row, const T* values, T* settled) const {
-  using L = Lanes<T>;
-  const T* inverse = inverses_ + row * W;
-  for (std::size_t part = 0; part < W; part += L::count) {
-    L even = L::all(0);
-    L odd = L::all(0);
-    for (std::size_t k = 0; k < W; k += 2) {
-      even += values[k] * L::at(inverse + k * W + part);
-      odd += values[k + 1] * L::at(inverse + (k + 1) * W + part);
-    }
-    (even + odd).write_to(settled + part);
-  }
-}
-
-template <typename T>
 double PanelSolver<T>::solve() {
   if (rows_.empty()) return 0.0;
   const std::size_t slot = layout_.slot(0, 0);
-  const T* given = rhs[slot];
-  T* here = x[slot];
-  alignas(64) T passed[W] = {};
-  alignas(64) T sum[W];
-  for (std::size_t j = rows_.begin; j < rows_.end; j += W) {
-    for (std::size_t k = 0; k < W; ++k) sum[k] = given[j + k] + passed[k];
-    write_settled(j, sum, here + j);
-    write_passed(j, here + j, passed);
-  }
-  for (std::size_t j = rows_.end - W; j != rows_.begin;) {
-    j -= W;
-    write_passed(j, here + j + W, passed);
-    write_settled(j, passed, sum);
-    for (std::size_t k = 0; k < W; ++k) here[j + k] += sum[k];
-  }
-  double product = 0.0;
-  for (std::size_t k = rows_.begin; k < rows_.end; ++k) {
-    product += static_cast<double>(given[k]) * static_cast<double>(here[k]);
-  }
-  return product;
+  return kernels_->solve_panel(rows_, {north_[slot], tie_[slot], inverses_}, rhs[slot], x[slot]);
 }
 
 template class PanelSolver<float>;

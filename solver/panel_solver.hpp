@@ -13,7 +13,7 @@ namespace quoin::solver {
 template <typename T>
 class PanelSolver {
  public:
-  PanelSolver(const Conductances<T>& network, Arena& arena);
+  PanelSolver(const Conductances<T>& network, const Machine& machine, Arena& arena);
 
   Panels<T> rhs;
   Panels<T> x;
@@ -22,11 +22,7 @@ class PanelSolver {
   double solve();
 
  private:
-  /// Writes V[row] times values.
-  void write_passed(std::size_t row, const T* values, T* passed) const;
-  /// Writes S[row]^-1 times values.
-  void write_settled(std::size_t row, const T* values, T* settled) const;
-
+  const LevelKernels<T>* kernels_;
   PanelLayout layout_;
   Rows rows_;
   Panels<T> north_;

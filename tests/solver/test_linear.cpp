@@ -10,6 +10,7 @@
 
 #include "solver/errors.hpp"
 #include "solver/linear.hpp"
+#include "solver/panel_kernels.hpp"
 #include "tests/solver/random_network.hpp"
 #include "tests/support/within.hpp"
 
@@ -117,6 +118,29 @@ TEST_CASE("the number of threads does not change a bit of the answer") {
   for (const int threads : {2, 3, 5}) {
     CHECK(answer(network, rhs, LinearMethod::multigrid, threads) == one);
   }
+}
+
+TEST_CASE("the width of the machine's registers does not change a bit of the answer") {
+  for (const double contrast : {100.0, 1e6}) {  // single precision, then double
+    const FivePointOperator network = random_network({90, 70, contrast, contrast, 5}, 3);
+    const std::vector<double> rhs = random_sources(network, 3);
+    std::vector<std::vector<double>> answers;
+    for (const std::size_t register_bytes : {16, 32, 64}) {
+      LinearOptions options;
+      options.register_bytes = register_bytes;
+      answers.emplace_back(rhs.size(), 0.0);
+      static_cast<void>(linear_solver(network, options)->solve(rhs, answers.back()));
+    }
+    CHECK(answers[0] == answers[1]);
+    CHECK(answers[0] == answers[2]);
+  }
+}
+
+TEST_CASE("kernels are never wider than asked for or than the machine") {
+  CHECK(panel_kernels(16).register_bytes == 16);
+  CHECK(panel_kernels(0).register_bytes == 16);
+  CHECK(panel_kernels(32).register_bytes <= 32);
+  CHECK(panel_kernels(64).register_bytes >= panel_kernels(32).register_bytes);
 }
 
 TEST_CASE("a solver used again gives the same bits") {

@@ -122,13 +122,13 @@ double contraction(const FivePointOperator& network,
   Conductances<double> coarse;
   Conductances<double> first = panelled<double>(network, arena);
   Panels<double> work(Level<double>::work_layout(first.layout, 1), arena);
-  Level<double> level(first, coarse, 1, arena, work);
+  Level<double> level(first, coarse, {}, arena, work);
   spoil(coarse);
   coarse.write_ghosts();
   const PanelLayout layout = level.layout();
-  Multigrid<double> below(coarse, 1, arena);
+  Multigrid<double> below(coarse, {}, arena);
   const Conductances<double> fine = panelled<double>(network, arena);
-  ConjugateGradients residual_of(fine, arena);
+  ConjugateGradients residual_of(fine, {}, arena);
   const Member alone(0, 1, nullptr);
   // Power iteration on error -> error - cycle(A error), from noise.
   const Field<double> start = random_field<double>(network, 1);
@@ -171,7 +171,7 @@ TEST_CASE_TEMPLATE("a cycle is symmetric and positive", T, float, double) {
     const FivePointOperator network =
         random_network({30 + 9 * seed, 45, 1e4, aspect, static_cast<int>(seed % 5)}, seed);
     Arena arena(0);
-    Multigrid<T> multigrid(panelled<T>(network, arena), 1, arena);
+    Multigrid<T> multigrid(panelled<T>(network, arena), {}, arena);
     const Field<T> x = random_field<T>(network, 1);
     const Field<T> y = random_field<T>(network, 2);
     const Field<T> mx = cycled(multigrid, x);
@@ -189,11 +189,11 @@ TEST_CASE("columns that conduct nothing along themselves are solved by one cycle
   FivePointOperator network = random_network({77, 20, 1e4, 100.0, 0}, 3);
   network.north.assign(network.size(), 0.0);
   Arena arena(0);
-  Multigrid<double> multigrid(panelled<double>(network, arena), 1, arena);
+  Multigrid<double> multigrid(panelled<double>(network, arena), {}, arena);
   const Field<double> rhs = random_field<double>(network, 4);
   const Field<double> found = cycled(multigrid, rhs);
   const Conductances<double> fine = panelled<double>(network, arena);
-  ConjugateGradients check(fine, arena);
+  ConjugateGradients check(fine, {}, arena);
   const std::size_t size = fine.layout.panel_size();
   for (std::size_t k = 0; k < rhs.size(); ++k) {
     check.x[k / size][k % size] = found[k];
@@ -235,7 +235,7 @@ TEST_CASE("a cycle remembers nothing of the one before") {
     CAPTURE(nodes);
     const FivePointOperator network = quoin::benchmarks::reveal(nodes, {10.0}).network;
     Arena arena(0);
-    Multigrid<float> multigrid(panelled<float>(network, arena), 1, arena);
+    Multigrid<float> multigrid(panelled<float>(network, arena), {}, arena);
     const Field<float> x = random_field<float>(network, 1);
     const Field<float> before = cycled(multigrid, x);
     (void)cycled(multigrid, random_field<float>(network, 2));

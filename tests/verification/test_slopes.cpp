@@ -88,6 +88,38 @@ TEST_CASE(
   CHECK(factor_error(solution, slab_factor) < 1e-4);  // rounded corners
 }
 
+/// A slab 0.3 m thick, its faces along (4, 3) and its ends along (-3, 4), as long as is said. Lines
+/// through its corners run from face to face and along it in steps of 0.5 m x 0.375 m: a length of
+/// 0.625 m or 1.25 m ends where the lines through the other end arrive, so they close.
+Sheet slab_by_3_4_5(double length) {
+  const Point end = {0.8 * length, 0.6 * length};
+  const Point across = {-0.18, 0.24};
+  const Point far = {end.x + across.x, end.y + across.y};
+  return {{room, {{0, 0}, {end.x, 0}, end}, {}},
+          {outside, {across, far, {across.x, far.y}}, {}},
+          {wall, {{0, 0}, end, far, across}, {}}};
+}
+
+TEST_CASE("a slab turned by the angle of 3, 4, 5 is solved exactly where its lines close") {
+  for (const double length : {0.625, 1.25}) {
+    const solver::Solution solution = solved(slab_by_3_4_5(length));
+    CHECK(solution.field.mesh.section.deviation == 0.0);
+    // To the rounding of a linear solve: temperatures of a slab are linear, as the elements are.
+    CHECK(solution.couplings.front().high == WithinRel{slab_conductance * length, 1e-11});
+    CHECK(factor_error(solution, slab_factor) < 1e-11);
+  }
+}
+
+TEST_CASE("a slab of 3, 4, 5 whose lines do not close is followed in steps, which its bands hold") {
+  const solver::Solution solution = solved(slab_by_3_4_5(1.0));
+  CHECK(solution.field.mesh.section.deviation > 1e-4);
+  const solver::Coupling& coupling = solution.couplings.front();
+  CHECK(std::abs(coupling.high / slab_conductance - 1) > 1e-7);
+  CHECK(brackets(coupling, slab_conductance));
+  const solver::Estimate& factor = solution.airs.front().coldest.factor;
+  CHECK(factor_error(solution, slab_factor) <= factor.band);
+}
+
 TEST_CASE("a slab turned by any angle conducts as the upright one, within the stated bands") {
   for (const double degrees : {36.869897645844, 5.0, 20.0, 61.0, 78.0, 110.0, 200.0}) {
     CAPTURE(degrees);

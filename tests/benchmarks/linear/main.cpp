@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Times the linear solver beside general ones and prints one table of ratios.
 //
-// usage: quoin_benchmarks_linear [--quick] [--ratios=FILE.json] [--threads=N] [Google Benchmark's]
+// usage: quoin_benchmarks_linear [--quick] [--ratios=FILE.json] [--threads=N]
+//                                [--registers=BYTES] [Google Benchmark's]
 #include <benchmark/benchmark.h>
 #include <fmt/format.h>
 
@@ -43,10 +44,7 @@ constexpr Problem problems[] = {
     {"case 2 extreme", case_2, 100.0},
 };
 
-Outcome multigrid(const Sample& sample, const Packed& system, int threads) {
-  LinearOptions options;
-  options.tolerance = tolerance;
-  options.threads = threads;
+Outcome multigrid(const Sample& sample, const Packed& system, const LinearOptions& options) {
   std::vector<double> temperatures(sample.rhs.size(), 0.0);
   const Memory before;
   Outcome outcome;
@@ -120,12 +118,12 @@ void add(const std::string& solver, const Problem& problem, std::size_t nodes, c
   }
 }
 
-void add_all(const Problem& problem, std::size_t nodes, int threads, bool quick) {
+void add_all(const Problem& problem, std::size_t nodes, const LinearOptions& options, bool quick) {
   const bool direct = nodes <= 1'000'000;
   add("one sweep", problem, nodes,
       [](const Sample& sample, const Packed&) { return one_sweep(sample); });
-  add("multigrid", problem, nodes, [threads](const Sample& sample, const Packed& system) {
-    return multigrid(sample, system, threads);
+  add("multigrid", problem, nodes, [options](const Sample& sample, const Packed& system) {
+    return multigrid(sample, system, options);
   });
   if (direct) {
     add("Eigen LDLT", problem, nodes,
@@ -153,7 +151,8 @@ void add_all(const Problem& problem, std::size_t nodes, int threads, bool quick)
 
 int main(int argc, char** argv) {
   bool quick = false;
-  int threads = 1;
+  LinearOptions options;
+  options.tolerance = tolerance;
   std::string ratios;
   std::vector<char*> rest;
   for (int k = 0; k < argc; ++k) {
@@ -163,7 +162,9 @@ int main(int argc, char** argv) {
     } else if (argument.starts_with("--ratios=")) {
       ratios = argument.substr(9);
     } else if (argument.starts_with("--threads=")) {
-      threads = std::max(1, std::atoi(argv[k] + 10));
+      options.threads = std::max(1, std::atoi(argv[k] + 10));
+    } else if (argument.starts_with("--registers=")) {
+      options.register_bytes = static_cast<std::size_t>(std::max(16, std::atoi(argv[k] + 12)));
     } else {
       rest.push_back(argv[k]);
     }
@@ -173,11 +174,11 @@ int main(int argc, char** argv) {
                        std::string_view(problem.name) == "case 2";
     if (quick && !plain) continue;
     for (const std::size_t nodes : {1'000U, 4'000U, 10'000U, 100'000U, 1'000'000U}) {
-      add_all(problem, nodes, threads, quick);
+      add_all(problem, nodes, options, quick);
     }
     if (quick) continue;
     for (const std::size_t nodes : {4'000'000U, 10'000'000U})
-      add_all(problem, nodes, threads, quick);
+      add_all(problem, nodes, options, quick);
   }
   int count = static_cast<int>(rest.size());
   benchmark::Initialize(&count, rest.data());
