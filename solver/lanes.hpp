@@ -13,7 +13,8 @@
 #define QUOIN_LANES registers_of_16_bytes
 #endif
 
-namespace quoin::solver::inline QUOIN_LANES {
+namespace quoin::solver {
+inline namespace QUOIN_LANES {
 
 #if defined(__AVX512F__)
 inline constexpr std::size_t register_bytes = 64;
@@ -113,4 +114,5 @@ struct Lanes {
   }
 };
 
-}  // namespace quoin::solver::inline QUOIN_LANES
+}  // namespace QUOIN_LANES
+}  // namespace quoin::solver

@@ -9,7 +9,8 @@
 #include "solver/lanes.hpp"
 #include "solver/panel_kernels.hpp"
 
-namespace quoin::solver::inline QUOIN_LANES {
+namespace quoin::solver {
+inline namespace QUOIN_LANES {
 
 /// Weights below this one are as good as none; kept, they would run into denormal numbers.
 inline constexpr float least_weight = 1e-10F;
@@ -436,4 +437,5 @@ inline constexpr PanelKernels kernels_of_this_width = {
     register_bytes, level_kernels<float>(), level_kernels<double>(), gradient_kernels<float>(),
     gradient_kernels<double>()};
 
-}  // namespace quoin::solver::inline QUOIN_LANES
+}  // namespace QUOIN_LANES
+}  // namespace quoin::solver
