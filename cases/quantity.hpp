@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string_view>
 #include <variant>
 
@@ -14,6 +15,7 @@ namespace quoin::cases {
 struct Range {
   double low = 0.0;
   double high = 0.0;
+  std::optional<double> example = {};  ///< of an input that may be absent, for a starting case
 };
 
 /// The value of a text such as "0.33 m" or "330", inside unit. Refuses what is no number, a unit

@@ -66,9 +66,9 @@ void Reader::outline(std::string_view key, std::optional<geometry::Outline>& val
                      std::string_view /*about*/) {
   const Node* node = value_of(key);
   if (node == nullptr) return;
-  if (node->kind != Node::Kind::sequence || node->items.size() < 4) {
-    faults_.add(node->mark, {"an outline is a list of at least four corners", words_of(*node),
-                             "[[x, y], [x, y], [x, y], [x, y]]", ""});
+  if (node->kind != Node::Kind::sequence || node->items.size() < 3) {
+    faults_.add(node->mark, {"an outline is a list of at least three corners", words_of(*node),
+                             "[[x, y], [x, y], [x, y]]", ""});
     return;
   }
   geometry::Outline corners;

@@ -41,7 +41,8 @@ class Template : public Vocabulary<Template> {
   }
   void quantity(std::string_view key, const std::optional<double>& value, Measure measure,
                 Range plausible, std::string_view about) {
-    const double example = value.value_or(std::clamp(1.0, plausible.low, plausible.high));
+    const double example =
+        value.value_or(plausible.example.value_or(std::clamp(1.0, plausible.low, plausible.high)));
     add(fmt::format("# {}: {}", key, bare_number(example, measure)), about);
   }
   template <class T>

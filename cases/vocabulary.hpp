@@ -19,8 +19,10 @@ template <class Visitor>
 class Vocabulary {
  public:
   template <class T>
-  void length(std::string_view key, T& value, double low, double high, std::string_view about) {
-    tell(key, value, Measure::length, low, high, about);
+  void length(std::string_view key, T& value, double low, double high, std::string_view about,
+              std::optional<double> example = {}) {
+    static_cast<Visitor&>(*this).quantity(key, value, Measure::length, Range{low, high, example},
+                                          about);
   }
   template <class T>
   void temperature(std::string_view key, T& value, double low, double high,

@@ -4,37 +4,25 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
-#include "geometry/recipes/closer.hpp"
-#include "geometry/recipes/drawing.hpp"
+#include "geometry/recipes/window_edge.hpp"
 
 namespace quoin::geometry {
 
-/// The top of a window in a vertical cut: the wall above on its lintel, and the frame under it.
-struct Head {
+/// The top of a window in a vertical cut: the wall above on its lintel, and the frame under it. The
+/// lining lies on the soffit.
+struct Head : WindowEdge {
   static constexpr std::string_view name = "head";
   static constexpr std::string_view about =
       "the top of a window in a vertical cut: wall, lintel, soffit and frame";
   static constexpr bool vertical = true;
 
-  std::vector<Layer> layers;   ///< of the wall
-  std::optional<double> wall;  ///< from the structural opening up to the cut plane, m
   RegionId lintel;
   double lintel_height = 0.2;    ///< m
   double lintel_depth = 0.2;     ///< through the wall, m
   double lintel_setback = 0.11;  ///< from the outside face of the wall to the lintel, m
   RegionId outer_lintel;         ///< in front of the lintel; not valid: none
   double outer_height = 0.2;     ///< of the outer lintel, m
-  std::vector<Layer> lining;     ///< on the soffit between room and frame, from its face up
-  RegionId closer;            ///< closes the cavities of the wall at the opening; not valid: none
-  double closer_depth = 0.1;  ///< up from the opening, m
-  RegionId frame;
-  double frame_depth = 0.07;   ///< through the wall, m
-  double frame_height = 0.1;   ///< from the structural opening down to the cut plane, m
-  double frame_setback = 0.1;  ///< from the outside face of the wall to that of the frame, m
-  SpaceId inside;
-  SpaceId outside;
 };
 
 template <class Visitor>
@@ -55,12 +43,11 @@ void describe(Visitor& visit, Head& head) {
   visit.optional_layers("lining", head.lining,
                         "on the soffit between room and frame, from its face up");
   describe_closer(visit, head.closer, head.closer_depth);
-  visit.frame("frame", head.frame, "the material of the frame");
-  visit.length("frame depth", head.frame_depth, 0.005, 1.0, "through the wall");
-  visit.length("frame height", head.frame_height, 0.01, 3.0,
-               "from the structural opening down to the cut plane");
-  visit.length("frame setback", head.frame_setback, 0.0, 2.0,
-               "from the outside face of the wall to that of the frame");
+  describe_frame(visit, head, "frame height");
+  visit.length("splay", head.splay, 0.0, 1.0,
+               "how much higher the soffit is at the room than at the frame");
+  visit.length("rebate", head.rebate, 0.0, 0.5,
+               "how far wall or outer lintel hang down before the frame; 0: not at all");
   visit.space("inside", head.inside, "inside", "the space inside");
   visit.space("outside", head.outside, "outside", "the space outside");
 }

@@ -4,54 +4,37 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
-#include "geometry/recipes/closer.hpp"
-#include "geometry/recipes/drawing.hpp"
+#include "geometry/recipes/window_edge.hpp"
 
 namespace quoin::geometry {
 
-/// The foot of a window in a vertical cut: the wall below, a sloped sill outside, a board inside,
-/// and the frame standing on the wall.
-struct Sill {
+/// The foot of a window in a vertical cut: the wall below, a sloped sill outside, a board inside
+/// (the lining), and the frame standing on the wall.
+struct Sill : WindowEdge {
   static constexpr std::string_view name = "sill";
   static constexpr std::string_view about =
       "the foot of a window in a vertical cut: wall, sill, board and frame";
   static constexpr bool vertical = true;
 
-  std::vector<Layer> layers;  ///< of the wall
-  std::vector<Layer>
-      board;        ///< on the wall between room and frame, from its top down; may be empty
-  RegionId closer;  ///< closes the cavities of the wall at the opening; not valid: none
-  double closer_depth = 0.1;   ///< down from the opening, m
-  std::optional<double> wall;  ///< from the structural opening down to the cut plane, m
-  RegionId frame;
-  double frame_depth = 0.07;   ///< through the wall, m
-  double frame_height = 0.1;   ///< from the structural opening up to the cut plane, m
-  double frame_setback = 0.1;  ///< from the outside face of the wall to that of the frame, m
   RegionId sill;
   double sill_thickness = 0.05;   ///< at the frame, m
   double sill_fall = 0.02;        ///< how much lower its top is at the outer edge, m
   double sill_projection = 0.04;  ///< beyond the outside face of the wall, m
-  SpaceId inside;
-  SpaceId outside;
 };
 
 template <class Visitor>
 void describe(Visitor& visit, Sill& sill) {
   visit.layers("layers", sill.layers, "of the wall, from the inside out");
-  visit.optional_layers("board", sill.board,
+  visit.optional_layers("board", sill.lining,
                         "on the wall between room and frame, from its top down");
   describe_closer(visit, sill.closer, sill.closer_depth);
   visit.length("wall length", sill.wall, 0.05, 20.0,
                "from the structural opening down to the cut plane; by default 1 m or three "
                "thicknesses of the wall");
-  visit.frame("frame", sill.frame, "the material of the frame");
-  visit.length("frame depth", sill.frame_depth, 0.005, 1.0, "through the wall");
-  visit.length("frame height", sill.frame_height, 0.01, 3.0,
-               "from the structural opening up to the cut plane");
-  visit.length("frame setback", sill.frame_setback, 0.0, 2.0,
-               "from the outside face of the wall to that of the frame");
+  describe_frame(visit, sill, "frame height");
+  visit.length("splay", sill.splay, 0.0, 1.0,
+               "how much lower the wall is cut at the room than at the frame");
   visit.material("sill", sill.sill, "hard limestone", "the material of the sill outside");
   visit.length("sill thickness", sill.sill_thickness, 0.002, 0.5, "at the frame");
   visit.length("sill fall", sill.sill_fall, 0.0, 0.3,

@@ -59,7 +59,7 @@ void describe(Visitor& visit, WallBase& base) {
   visit.optional_space("void", base.beneath, "underfloor",
                        "the unheated space under a suspended floor");
   visit.length("void depth", base.void_depth, 0.02, 3.0,
-               "from the underside of the floor to the ground under it; by default 300 mm");
+               "from the underside of the floor to the ground under it; by default 300 mm", 0.3);
   visit.length("floor width", base.floor_width, 1.0, 50.0,
                "between the walls it spans, or area / half its perimeter (ISO 13370)");
   visit.optional_layers("edge insulation", base.edge_insulation,
@@ -70,7 +70,7 @@ void describe(Visitor& visit, WallBase& base) {
   visit.optional_material("damp course", base.damp_course, "slate",
                           "the damp-proof course, where it is thick enough to be drawn");
   visit.length("damp course height", base.course_height, -2.0, 5.0,
-               "of the damp-proof course above the floor");
+               "of the damp-proof course above the floor", 0.15);
   visit.length("damp course thickness", base.course_thickness, 0.0005, 0.2, "where it is drawn");
   visit.material("ground", base.ground, "clay soil", "the material of the ground");
   visit.length("ground level", base.ground_level, -3.0, 3.0,

@@ -75,7 +75,14 @@ TEST_CASE("a recipe written as a sheet reads back to the same section") {
         "corner: {layers: [[lime plaster, 15], [common brick, 330]]}",
         "corner: {layers: [[lime plaster, 15], [common brick, 330]], turn: internal, leg: 1.2 m}",
         "reveal: {layers: [[lime plaster, 15], [common brick, 327]], frame: oak across the grain, "
-        "lining: [[wood fibre board, 20]], frame setback: 60}"}) {
+        "lining: [[wood fibre board, 20]], frame setback: 60}",
+        "reveal: {layers: [[lime plaster, 15], [common brick, 327]], frame: oak across the grain, "
+        "splay: 80, rebate: 40, sub-frame: steel, sub-frame width: 25, sub-frame setback: 90}",
+        "head: {layers: [[lime plaster, 15], [common brick, 327]], frame: oak across the grain, "
+        "lining: [[lime plaster, 15]], lintel: steel, lintel setback: 120, splay: 80, rebate: 40, "
+        "outer lintel: slate, sub-frame: softwood across the grain}",
+        "sill: {layers: [[lime plaster, 15], [common brick, 327]], frame: oak across the grain, "
+        "board: [[slate, 20]], sill: slate, splay: 80, sub-frame: softwood across the grain}"}) {
     CAPTURE(recipe);
     check_round_trip(read(head + "section: {" + recipe + "}\n").variants[0]);
   }

@@ -65,6 +65,60 @@ TEST_CASE("a head whose lintel is of the wall's own brick has the psi and factor
   CHECK(concrete.factor < 0.674 - 0.05);
 }
 
+TEST_CASE("a splayed head without a lintel of its own is the splayed jamb, turned") {
+  Problem problem;
+  geometry::Head head;
+  geometry::Reveal jamb;
+  const auto describe = [&](geometry::WindowEdge& edge) {
+    edge = {};
+    describe_window(problem, edge, edge.lining);
+    edge.inside = room;
+    edge.outside = outside;
+    edge.splay = 0.09;
+    edge.rebate = 0.04;
+    edge.sub_frame = {problem.material(0.2), 0.03, 0.09, 0.09};
+  };
+  describe(head);
+  head.lintel = head.layers.back().region;
+  describe(jamb);
+  const Window turned = solved(problem, geometry::drawing_of(head));
+  const Window upright = solved(problem, geometry::drawing_of(jamb));
+  // Half widths wanted of both: 5e-4 in the factor, 2e-4 of an L2D of 1.7 W/(m K) in psi.
+  CHECK(turned.factor == WithinAbs{upright.factor, 2 * 5e-4});
+  CHECK(turned.psi == WithinAbs{upright.psi, 2 * 2e-4 * 1.7});
+  head.splay = 0.0;  // the negative twin
+  CHECK_FALSE(solved(problem, geometry::drawing_of(head)).psi ==
+              WithinAbs{upright.psi, 2 * 2e-4 * 1.7});
+}
+
+TEST_CASE("a sub-frame of the frame's own kind is more frame, one of steel is a cold bridge") {
+  Problem problem;
+  geometry::Reveal jamb;
+  describe_window(problem, jamb, jamb.lining);
+  jamb.frame_seen = 0.13;
+  const Window wide = solved(problem, geometry::drawing_of(jamb));
+  jamb.frame_seen = 0.1;
+  jamb.sub_frame = {problem.material(0.13), 0.03, {}, {}};
+  const Window same = solved(problem, geometry::drawing_of(jamb));
+  CHECK(same.psi == WithinAbs{wide.psi, 1e-3});
+  CHECK(same.factor == WithinAbs{wide.factor, 1e-3});
+  jamb.sub_frame.region = problem.material(50);
+  const Window steel = solved(problem, geometry::drawing_of(jamb));
+  CHECK(steel.psi > same.psi + 0.1);
+  CHECK(steel.factor < same.factor - 0.05);
+}
+
+TEST_CASE("masonry in front of the frame takes heat flow off it, and warms its edge") {
+  Problem problem;
+  geometry::Reveal jamb;
+  describe_window(problem, jamb, jamb.lining);
+  const Window square = solved(problem, geometry::drawing_of(jamb));
+  jamb.rebate = 0.05;
+  const Window rebated = solved(problem, geometry::drawing_of(jamb));
+  CHECK(rebated.psi < square.psi - 0.005);
+  CHECK(rebated.factor > square.factor + 0.005);
+}
+
 TEST_CASE("a bay corner of 90 degrees is the corner T7, one half of it") {
   // Source: as T7 in test_corners.cpp, computed by two independent discretisations.
   Problem problem;
