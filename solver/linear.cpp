@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <bit>
 #include <cstddef>
 #include <cstdint>
 #include <limits>
@@ -19,12 +20,25 @@ namespace quoin::solver {
 
 namespace {
 
-void check_values(const std::vector<double>& values) {
-  std::size_t wrong = 0;  // counted rather than looked for: that vectorises
+/// Whether all are sure to be neither negative nor infinite nor no number; false says nothing.
+/// Looks at bits alone, which vectorises: the sign is the highest, and adding one to the exponent
+/// carries into it where that was the largest.
+bool are_plain(const std::vector<double>& values) {
+  constexpr std::uint64_t exponent_step = std::uint64_t{1} << 52;
+  std::uint64_t found = 0;
   for (const double value : values) {
-    wrong += value >= 0.0 && value <= std::numeric_limits<double>::max() ? 0 : 1;
+    const auto bits = std::bit_cast<std::uint64_t>(value);
+    found |= bits | (bits + exponent_step);
   }
-  if (wrong != 0) throw std::invalid_argument("a conductance is negative or not finite");
+  return (found >> 63) == 0;
+}
+
+void check_values(const std::vector<double>& values) {
+  if (are_plain(values)) return;
+  for (const double value : values) {
+    if (value >= 0.0 && value <= std::numeric_limits<double>::max()) continue;
+    throw std::invalid_argument("a conductance is negative or not finite");
+  }
 }
 
 void check_shape(const FivePointOperator& network) {
@@ -51,25 +65,24 @@ class Parts {
     std::vector<std::uint32_t> below(nx);
     std::vector<std::uint32_t> here(nx);
     for (std::size_t start = 0; start < network.size(); start += nx) {
-      std::pair<std::uint32_t, std::uint32_t> joined{0, 0};
-      for (std::size_t i = 0; i < nx; ++i) {
-        const std::size_t node = start + i;
-        const bool from_west = i > 0 && network.east[node - 1] > 0.0;
-        const bool from_below = start > 0 && network.north[node - nx] > 0.0;
-        if (from_west) {
-          here[i] = here[i - 1];
-        } else if (from_below || network.east[node] > 0.0 || network.north[node] > 0.0 ||
-                   network.ground[node] > 0.0) {
-          here[i] = static_cast<std::uint32_t>(runs_.size());
-          runs_.push_back({node, here[i], false});
-        } else {
+      const double* east = network.east.data() + start;
+      const double* north = network.north.data() + start;
+      const double* ground = network.ground.data() + start;
+      const auto leads_down = [&](std::size_t i) { return start > 0 && *(north + i - nx) > 0.0; };
+      for (std::size_t i = 0; i < nx;) {
+        const std::size_t first = i;
+        while (i + 1 < nx && east[i] > 0.0) ++i;
+        const std::size_t end = ++i;
+        const bool is_alone = end == first + 1;
+        if (is_alone && !leads_down(first) && !(north[first] > 0.0) && !(ground[first] > 0.0)) {
           continue;  // a void
         }
-        if (network.ground[node] > 0.0) runs_[here[i]].grounded = true;
-        if (from_below && joined != std::pair{below[i], here[i]}) {
-          joined = {below[i], here[i]};
-          join(below[i], here[i]);
-        }
+        const auto run = static_cast<std::uint32_t>(runs_.size());
+        const double most = *std::max_element(ground + first, ground + end);
+        runs_.push_back({start + first, run, most > 0.0});
+        std::fill(here.begin() + static_cast<std::ptrdiff_t>(first),
+                  here.begin() + static_cast<std::ptrdiff_t>(end), run);
+        join_down(below, first, end, run, leads_down);
       }
       std::swap(below, here);
     }
@@ -92,6 +105,19 @@ class Parts {
     std::uint32_t parent;
     bool grounded;
   };
+
+  /// Joins a run with those of the row below that it hangs together with.
+  template <typename LeadsDown>
+  void join_down(const std::vector<std::uint32_t>& below, std::size_t first, std::size_t end,
+                 std::uint32_t run, const LeadsDown& leads_down) {
+    constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
+    std::uint32_t joined = none;
+    for (std::size_t i = first; i < end; ++i) {
+      if (below[i] == joined || !leads_down(i)) continue;
+      joined = below[i];
+      join(joined, run);
+    }
+  }
 
   std::uint32_t root(std::uint32_t run) {
     while (runs_[run].parent != run) run = runs_[run].parent = runs_[runs_[run].parent].parent;

@@ -5,7 +5,6 @@
 #include <limits>
 #include <type_traits>
 #include <utility>
-#include <vector>
 
 namespace quoin::solver {
 
@@ -26,24 +25,36 @@ Rows all_rows(const ActiveRows& rows) {
   return result;
 }
 
-/// Copies what of the columns falls to a member of the team, row by row, so that what shares a
-/// cache line is copied together.
+/// Copies what of the panels falls to a member of the team.
 template <typename From, typename To>
 void copy_columns(const PanelLayout& from_layout, const Panels<From>& from,
                   const PanelLayout& to_layout, Panels<To>& to, const Rows& rows,
                   const Member& member) {
-  struct Column {
-    const From* source;
-    To* target;
-  };
-  const auto [begin, end] = member.share(to_layout.columns);
-  std::vector<Column> columns;
-  for (std::size_t column = begin; column < end; ++column) {
-    columns.push_back({from[from_layout.slot_of(column)] + from_layout.lane_of(column),
-                       to[to_layout.slot_of(column)] + to_layout.lane_of(column)});
-  }
-  for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
-    for (const auto& [source, target] : columns) target[j] = static_cast<To>(source[j]);
+  const From* source = from[0];
+  const auto [begin, end] = member.share(to_layout.panel_count());
+  for (std::size_t panel = begin; panel < end; ++panel) {
+    const std::size_t group = panel / to_layout.panels;
+    const std::size_t q = panel % to_layout.panels;
+    std::size_t place[lane_count];  // of the lanes of this panel in the other layout
+    std::size_t lanes = 0;
+    for (; lanes < lane_count; ++lanes) {
+      const std::size_t column = (group * lane_count + lanes) * to_layout.panels + q;
+      if (column >= to_layout.columns) break;
+      place[lanes] =
+          from_layout.slot_of(column) * from_layout.panel_size() + from_layout.lane_of(column);
+    }
+    To* target = to[to_layout.slot(group, q)];
+    for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
+      if (lanes == lane_count) {
+        for (std::size_t w = 0; w < lane_count; ++w) {
+          target[j + w] = static_cast<To>(source[place[w] + j]);
+        }
+      } else {
+        for (std::size_t w = 0; w < lanes; ++w) {
+          target[j + w] = static_cast<To>(source[place[w] + j]);
+        }
+      }
+    }
   }
 }
 
