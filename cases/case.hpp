@@ -20,6 +20,7 @@
 
 namespace quoin::cases {
 
+using geometry::MembraneId;
 using geometry::Per;
 using geometry::RegionId;
 using geometry::SpaceId;
@@ -72,6 +73,12 @@ struct Region {
   double moisture = 0.0;  ///< m3/m3
   std::string state;      ///< the moisture as written: "damp", "0.15 m3/m3"; empty: dry by default
   materials::Part part = materials::Part::fabric;
+};
+
+/// A sheet between materials, thin enough to resist vapour and nothing else.
+struct Membrane {
+  materials::Coat coat;  ///< as the case file writes it: what it is, or its sd
+  std::string name;      ///< as the author calls it; empty: by what it is
 };
 
 /// A place where a temperature is wanted.
@@ -159,6 +166,7 @@ struct Variant {
   Cut cut = Cut::horizontal;
   Per<SpaceId, Space> spaces;
   Per<RegionId, Region> regions;
+  Per<MembraneId, Membrane> membranes;
   geometry::Sheet sheet;  ///< as drawn by hand or by the recipe, damp bands included
   std::optional<geometry::Recipe> recipe;  ///< absent for a hand-drawn sheet
   std::vector<geometry::Flank> flanks;     ///< what the recipe knows; empty for a hand-drawn sheet

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cases/drawn.hpp"
+#include "cases/membranes.hpp"
 #include "geometry/flaws.hpp"
 #include "geometry/section.hpp"
 #include "geometry/shape.hpp"
@@ -102,6 +103,11 @@ class DrawingCheck {
                                         place_of(flaw.where)),
                             drawn_.mark.line});
         break;
+      case FlawKind::sloping_membrane:
+      case FlawKind::hidden_membrane:
+      case FlawKind::bare_membrane:
+        check_membrane(flaw);
+        break;
     }
   }
 
@@ -151,6 +157,23 @@ class DrawingCheck {
   }
 
  private:
+  void check_membrane(const Flaw& flaw) {
+    const Mark mark = mark_of(drawn_, flaw.membrane);
+    const std::string name = display_name(variant_.membranes[flaw.membrane]);
+    const std::string found = "at " + place_of(flaw.where);
+    if (flaw.kind == FlawKind::sloping_membrane) {
+      faults_.add(mark,
+                  {fmt::format("the {} lies along a slope", name), found, "a line along x and y",
+                   "give it as a layer 1 mm thick, the vapour resistance its sd by 0.001 m"});
+    } else if (flaw.kind == FlawKind::hidden_membrane) {
+      faults_.add(mark, {fmt::format("the {} is painted over", name), found, "",
+                         "draw it after the areas it lies between"});
+    } else {
+      faults_.add(mark, {fmt::format("the {} does not lie between two materials", name), found, "",
+                         "on a surface it is a coat: write `coat` at the space"});
+    }
+  }
+
   [[nodiscard]] const std::string& name_of(SpaceId space) const {
     return variant_.spaces[space].name;
   }

@@ -94,7 +94,25 @@ class Draughtsman {
     drawn.marks.assign(drawn.drawing.sheet.size(), entry.mark);
   }
 
+  void draw_membrane(const Node& node) {
+    const std::size_t faults_before = faults_.met();
+    WrittenMembraneLine written;
+    read(node, "a membrane", faults_, written);
+    if (node.find("line") == nullptr) {
+      faults_.add(node.mark, {"'line' is missing in a membrane", "", "line: [[x, y], [x, y]]",
+                              "a membrane has no area: say where it begins and ends"});
+    }
+    if (faults_.met() != faults_before || !written.membrane.coat || !written.line) return;
+    drawn.drawing.sheet.push_back(
+        {palette_.membrane(written.membrane), *written.line, std::nullopt});
+    drawn.marks.push_back(node.mark);
+  }
+
   void draw_patch(const Node& node) {
+    if (node.kind == Node::Kind::map && node.find(WrittenMembrane::key) != nullptr) {
+      draw_membrane(node);
+      return;
+    }
     const std::size_t faults_before = faults_.met();
     WrittenPatch written;
     read(node, "a painted area", faults_, written);

@@ -54,7 +54,7 @@ void check_frame_corners(const std::vector<Named<WrittenSpace>>& written,
 void paint_frame_corners(Variant& variant) {
   Per<RegionId, char> is_frame;
   for (const Region& region : variant.regions)
-    is_frame.add(region.part == materials::Part::fabric ? 0 : 1);
+    is_frame.add(materials::is_fabric(region.part) ? 0 : 1);
   const geometry::Section section = geometry::section_of(variant.sheet);
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     if (!variant.spaces[id].frame_corners) continue;

@@ -35,6 +35,10 @@ bool Palette::is_cavity(std::string_view name) const {
   return found != stocks_.end() && found->second && found->second->material.cavity;
 }
 
+MembraneId Palette::membrane(const WrittenMembrane& written) {
+  return membranes_.add({*written.coat, written.name});
+}
+
 void Palette::add_own(const std::vector<Named<WrittenMaterial>>& written) {
   for (const auto& material : written) add_own(material);
 }

@@ -41,6 +41,12 @@ class Palette {
                                                const std::optional<WrittenMoisture>& moisture,
                                                std::optional<materials::Part> part);
 
+  /// The membrane of a written one that says what it is. Each has an id of its own.
+  [[nodiscard]] MembraneId membrane(const WrittenMembrane& written);
+
+  /// The membranes so far.
+  [[nodiscard]] const Per<MembraneId, Membrane>& membranes() const { return membranes_; }
+
   /// The regions so far, for those that come from one name.
   [[nodiscard]] const Per<RegionId, Region>& regions() const { return regions_; }
 
@@ -68,6 +74,7 @@ class Palette {
   std::vector<std::string> own_;                                     ///< in the order of the file
   std::map<std::string, std::optional<Stock>, std::less<>> stocks_;  ///< absent: faulty
   Per<RegionId, Region> regions_;
+  Per<MembraneId, Membrane> membranes_;
   std::map<std::tuple<std::string, double, materials::Part>, RegionId> known_;
 };
 

@@ -170,6 +170,7 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   if (document.section != nullptr)
     drawn = drawn_section(*document.section, palette, variant.spaces, faults);
   variant.regions = palette.regions();
+  variant.membranes = palette.membranes();
   variant.readings = readings_of(document, faults);
   variant.criteria = criteria_of(document.criteria, variant.spaces, faults);
   if (const Entry* climate = tree.find("climate"); climate != nullptr && document.climate)

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <string>
 
 #include "cases/reader.hpp"
+#include "geometry/section.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -26,6 +29,17 @@ std::optional<std::pair<double, double>> pair_of(const Node& node, std::string_v
   const auto second = coordinate(node.items[1], faults);
   if (!first || !second) return std::nullopt;
   return std::pair(*first, *second);
+}
+
+/// A list of places; absent, with faults, where any of them is none.
+std::optional<geometry::Outline> places_of(const Node& node, FaultList& faults) {
+  geometry::Outline places;
+  for (const Node& item : node.items) {
+    if (const auto place = pair_of(item, "[x, y]", faults))
+      places.push_back({place->first, place->second});
+  }
+  if (places.size() != node.items.size()) return std::nullopt;
+  return places;
 }
 
 }  // namespace
@@ -71,12 +85,27 @@ void Reader::outline(std::string_view key, std::optional<geometry::Outline>& val
                              "[[x, y], [x, y], [x, y]]", ""});
     return;
   }
-  geometry::Outline corners;
-  for (const Node& item : node->items) {
-    if (const auto place = pair_of(item, "[x, y]", faults_))
-      corners.push_back({place->first, place->second});
+  value = places_of(*node, faults_);
+}
+
+void Reader::line(std::string_view key, std::optional<geometry::Outline>& value,
+                  std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::sequence || node->items.size() < 2) {
+    faults_.add(node->mark, {"a line is a list of at least two places", words_of(*node),
+                             "[[x, y], [x, y]]", ""});
+    return;
   }
-  if (corners.size() == node->items.size()) value = std::move(corners);
+  value = places_of(*node, faults_);
+  for (std::size_t k = 0; value && k + 1 < value->size(); ++k) {
+    const geometry::Point a = (*value)[k], b = (*value)[k + 1];
+    const double dx = std::abs(a.x - b.x), dy = std::abs(a.y - b.y);
+    if (std::max(dx, dy) < geometry::snap) {
+      faults_.add(node->items[k + 1].mark, {"two places in a row are the same", "",
+                                            "a line that goes on", "remove one of them"});
+    }
+  }
 }
 
 void read_named(const Entry& entry, const std::string& /*what*/, FaultList& faults,

@@ -52,6 +52,7 @@ class Reader : public Vocabulary<Reader> {
   void interval(std::string_view key, std::optional<Interval>& value, std::string_view about);
   void outline(std::string_view key, std::optional<geometry::Outline>& value,
                std::string_view about);
+  void line(std::string_view key, std::optional<geometry::Outline>& value, std::string_view about);
 
   // Parts. One of which everything is commented out counts as not given.
   template <class T>

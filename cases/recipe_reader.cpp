@@ -35,7 +35,26 @@ RecipeReader::RecipeReader(const Node& map, std::string what, FaultList& faults,
                            const Per<SpaceId, Space>& spaces)
     : Reader(map, std::move(what), faults), palette_(palette), spaces_(spaces) {}
 
+void RecipeReader::membrane(const Node& node, std::vector<geometry::Layer>& list) {
+  WrittenMembrane written;
+  read(node, "a membrane", faults_, written);
+  if (list.empty()) {
+    faults_.add(node.mark,
+                {"a membrane lies between two layers, and there is none before it", "",
+                 "a layer first", "on a surface it is a coat: write `coat` at the space"});
+  } else if (list.back().behind.valid()) {
+    faults_.add(node.mark, {"two membranes lie on one another", "", "one membrane between layers",
+                            "give one with the sum of their sd"});
+  } else if (written.coat) {
+    list.back().behind = palette_.membrane(written);
+  }
+}
+
 void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
+  if (node.kind == Node::Kind::map && node.find(WrittenMembrane::key) != nullptr) {
+    membrane(node, list);
+    return;
+  }
   const bool brief =
       node.kind == Node::Kind::sequence && node.items.size() >= 2 && node.items.size() <= 3;
   const Node map = brief ? layer_map(node) : node;
@@ -90,11 +109,23 @@ void RecipeReader::material(std::string_view key, RegionId& region, std::string_
   part(key, region, materials::Part::fabric, about);
 }
 
+void RecipeReader::ground(std::string_view key, RegionId& region, std::string_view /*example*/,
+                          std::string_view about) {
+  part(key, region, materials::Part::ground, about);
+}
+
 void RecipeReader::optional_material(std::string_view key, RegionId& region,
                                      std::string_view example, std::string_view about) {
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
   material(key, region, example, about);
+}
+
+void RecipeReader::optional_membrane(std::string_view key, MembraneId& membrane,
+                                     std::string_view /*example*/, std::string_view about) {
+  std::optional<materials::Coat> written;
+  coat(key, written, about);
+  if (written) membrane = palette_.membrane({*written, ""});
 }
 
 void RecipeReader::part(std::string_view key, RegionId& region, materials::Part part,

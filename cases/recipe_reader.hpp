@@ -24,7 +24,11 @@ class RecipeReader : public Reader {
   void frame(std::string_view key, RegionId& region, std::string_view about);
   void material(std::string_view key, RegionId& region, std::string_view example,
                 std::string_view about);
+  void ground(std::string_view key, RegionId& region, std::string_view example,
+              std::string_view about);
   void optional_material(std::string_view key, RegionId& region, std::string_view example,
+                         std::string_view about);
+  void optional_membrane(std::string_view key, MembraneId& membrane, std::string_view example,
                          std::string_view about);
   /// `kind`: the space meant when none is named is the only one of this kind.
   void space(std::string_view key, SpaceId& space, std::string_view kind, std::string_view about);
@@ -33,6 +37,7 @@ class RecipeReader : public Reader {
                       std::string_view about);
 
  private:
+  void membrane(const Node& node, std::vector<geometry::Layer>& list);
   void layer(const Node& node, std::vector<geometry::Layer>& list);
   void part(std::string_view key, RegionId& region, materials::Part part, std::string_view about);
   void refuse_cavity(PlacedName name);

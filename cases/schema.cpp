@@ -125,6 +125,12 @@ class Schema : public Vocabulary<Schema> {
                std::string_view about) {
     set(key, list_of(pair_of(coordinate_schema())), about);
   }
+  void line(std::string_view key, const std::optional<geometry::Outline>&, std::string_view about) {
+    need(key);
+    Json schema = list_of(pair_of(coordinate_schema()));
+    schema.set("minItems", Json::number(2));
+    set(key, std::move(schema), about);
+  }
   template <class T>
   void group(std::string_view key, const std::optional<T>&, std::string_view about) {
     set(key, part_schema<T>(), about);
@@ -172,8 +178,9 @@ class Schema : public Vocabulary<Schema> {
     need(key);
     Schema kinds;
     add_recipes(kinds, static_cast<const geometry::Recipe*>(nullptr));
-    kinds.set("sheet", list_of(schema_of<WrittenPatch>()),
-              "painted areas, later ones cover earlier ones");
+    kinds.set("sheet",
+              list_of(any_of({schema_of<WrittenPatch>(), membrane<WrittenMembraneLine>()})),
+              "painted areas, later ones cover earlier ones, and membranes between them");
     kinds.set("bands", list_of(schema_of<WrittenBand>()), "parts that are wetter or drier");
     set(key, kinds.json(), about);
   }
@@ -191,7 +198,9 @@ class Schema : public Vocabulary<Schema> {
                        std::string_view about, std::string_view /*example*/ = {}) {
     Json brief = typed("array");
     brief.set("minItems", Json::number(2)).set("maxItems", Json::number(3));
-    set(key, list_of(any_of({schema_of<WrittenLayer>(), std::move(brief)})), about);
+    set(key,
+        list_of(any_of({schema_of<WrittenLayer>(), membrane<WrittenMembrane>(), std::move(brief)})),
+        about);
   }
   void frame(std::string_view key, RegionId, std::string_view about) {
     need(key);
@@ -201,7 +210,15 @@ class Schema : public Vocabulary<Schema> {
                 std::string_view about) {
     frame(key, region, about);
   }
+  void ground(std::string_view key, RegionId region, std::string_view /*example*/,
+              std::string_view about) {
+    frame(key, region, about);
+  }
   void optional_material(std::string_view key, RegionId, std::string_view /*example*/,
+                         std::string_view about) {
+    set(key, typed("string"), about);
+  }
+  void optional_membrane(std::string_view key, MembraneId, std::string_view /*example*/,
                          std::string_view about) {
     set(key, typed("string"), about);
   }
@@ -222,6 +239,16 @@ class Schema : public Vocabulary<Schema> {
   }
 
  private:
+  /// A membrane, which must say what it is.
+  template <class T>
+  static Json membrane() {
+    Schema schema;
+    T value;
+    describe(schema, value);
+    schema.need(WrittenMembrane::key);
+    return schema.json();
+  }
+
   /// Of a part one input of which may stand alone.
   template <class T>
   static Json part_schema() {

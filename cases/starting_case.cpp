@@ -60,6 +60,7 @@ class Template : public Vocabulary<Template> {
     }
     add(fmt::format("{}:", key), about);
     text += "      - {material: lime plaster, thickness: 15}\n";
+    text += "      # - {membrane: polyethylene sheet}    # between two layers; or its sd: 100 m\n";
     text += "      - {material: wall brick, thickness: 330}\n";
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
@@ -73,7 +74,15 @@ class Template : public Vocabulary<Template> {
   void material(std::string_view key, RegionId, std::string_view example, std::string_view about) {
     add(fmt::format("{}: {}", key, example), about);
   }
+  void ground(std::string_view key, RegionId region, std::string_view example,
+              std::string_view about) {
+    material(key, region, example, about);
+  }
   void optional_material(std::string_view key, RegionId, std::string_view example,
+                         std::string_view about) {
+    add(fmt::format("# {}: {}", key, example), about);
+  }
+  void optional_membrane(std::string_view key, MembraneId, std::string_view example,
                          std::string_view about) {
     add(fmt::format("# {}: {}", key, example), about);
   }
@@ -129,6 +138,7 @@ constexpr std::string_view sheet =
     - {fill: room, x: [345, 445], y: [0, 1000]}
     # Where a material touches nothing, the section is cut off: no heat flows there.
     # {fill: nothing, ...} erases; outline: [[x, y], ...] gives other shapes than rectangles.
+    # {membrane: polyethylene sheet, line: [[330, 0], [330, 1000]]} resists vapour alone.
 )";
 
 constexpr std::string_view tail =

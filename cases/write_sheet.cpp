@@ -161,6 +161,13 @@ class SheetWriter {
     for (const Patch& patch : variant_.sheet) {
       if (patch.only_over || is_strip(patch.fill)) continue;
       YamlMap map;
+      if (const MembraneId* id = geometry::membrane_of(patch)) {
+        WrittenMembrane written{variant_.membranes[*id].coat, variant_.membranes[*id].name};
+        map = map_of(written);
+        map.add("line", points(patch.outline));
+        lines.push_back(map.text());
+        continue;
+      }
       map.add("fill", yaml_word(name_of(patch.fill)));
       add_place(map, patch.outline);
       if (const auto* id = std::get_if<RegionId>(&patch.fill)) {
@@ -225,10 +232,14 @@ class SheetWriter {
       map.add("y", fmt::format("[{}, {}]", in_millimetres(y.from), in_millimetres(y.to)));
       return;
     }
+    map.add("outline", points(outline));
+  }
+
+  static std::string points(const Outline& outline) {
     std::string corners;
     for (const geometry::Point corner : outline)
       corners += (corners.empty() ? "" : ", ") + point(corner);
-    map.add("outline", '[' + corners + ']');
+    return '[' + corners + ']';
   }
 
   static std::string point(geometry::Point place) {

@@ -41,9 +41,13 @@ void choose_confidence(Visitor& visit, std::string_view key, T& value) {
 template <class Visitor>
 void choose_part(Visitor& visit, std::optional<materials::Part>& part) {
   using materials::Part;
-  visit.choice("part", part,
-               {{"fabric", Part::fabric}, {"frame", Part::frame}, {"glazing", Part::glazing}},
-               "what its faces are, for the choice of the surface resistance");
+  visit.choice(
+      "part", part,
+      {{"fabric", Part::fabric},
+       {"frame", Part::frame},
+       {"glazing", Part::glazing},
+       {"ground", Part::ground}},
+      "what its faces are, for the choice of the surface resistance; ground takes no coat");
 }
 
 /// A value, alone or as a map that tells where it comes from.
@@ -118,6 +122,33 @@ void describe(Visitor& visit, WrittenLayer& layer) {
   visit.word("material", layer.material, "a name from `materials` or the catalogue");
   visit.length("thickness", layer.thickness, 0.0001, 5.0, "of the layer");
   visit.moisture("moisture", layer.moisture, "its state, where it is not that of the material");
+}
+
+/// A membrane between two layers.
+struct WrittenMembrane {
+  static constexpr std::string_view key = "membrane";
+  std::optional<materials::Coat> coat;
+  std::string name;
+};
+
+template <class Visitor>
+void describe(Visitor& visit, WrittenMembrane& membrane) {
+  visit.coat(WrittenMembrane::key, membrane.coat,
+             "a sheet without thickness or heat resistance: polyethylene sheet, bitumen felt, "
+             "aluminium foil, tight, ..., or its sd: 100 m");
+  visit.text("name", membrane.name, "what it is called, as vapour barrier");
+}
+
+/// A membrane along a line of a sheet.
+struct WrittenMembraneLine {
+  WrittenMembrane membrane;
+  std::optional<geometry::Outline> line;
+};
+
+template <class Visitor>
+void describe(Visitor& visit, WrittenMembraneLine& drawn) {
+  describe(visit, drawn.membrane);
+  visit.line("line", drawn.line, "along x and y, from end to end: [[x, y], [x, y], ...]");
 }
 
 /// From one coordinate to another, m.

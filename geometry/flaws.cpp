@@ -2,6 +2,7 @@
 #include "geometry/flaws.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <set>
 
@@ -157,7 +158,7 @@ void add_overlaps(const Sheet& sheet, std::vector<Flaw>& found) {
   std::vector<std::optional<SpaceId>> top(pieces(section));
   std::vector<std::optional<SpaceId>> covered(pieces(section));
   for (const Patch& patch : sheet) {
-    if (patch.only_over) continue;
+    if (patch.only_over || membrane_of(patch) != nullptr) continue;
     const auto* space = std::get_if<SpaceId>(&patch.fill);
     const auto cover = [&](std::size_t piece) {
       if (space == nullptr) {
@@ -181,6 +182,54 @@ void add_overlaps(const Sheet& sheet, std::vector<Flaw>& found) {
   }
 }
 
+/// Where a seam does not lie between two materials; nothing where it does all along.
+std::optional<Point> bare_place(const Section& section, const Seam& seam) {
+  const std::vector<double>& across = seam.upright ? section.x : section.y;
+  const std::vector<double>& along = seam.upright ? section.y : section.x;
+  const auto point = [&](double s) { return seam.upright ? Point{seam.at, s} : Point{s, seam.at}; };
+  const auto line = std::find(across.begin(), across.end(), seam.at);
+  if (line == across.end() || line == across.begin() || line + 1 == across.end())
+    return point(seam.from);
+  const auto k = static_cast<std::size_t>(line - across.begin());
+  if (seam.from < along.front() || seam.to > along.back()) return point(seam.from);
+  for (std::size_t s = 0; s + 1 < along.size(); ++s) {
+    if (along[s] < seam.from || along[s + 1] > seam.to) continue;
+    const bool between = seam.upright ? is_solid(section.cell(k - 1, s).at(CellSide::east)) &&
+                                            is_solid(section.cell(k, s).at(CellSide::west))
+                                      : is_solid(section.cell(s, k - 1).at(CellSide::north)) &&
+                                            is_solid(section.cell(s, k).at(CellSide::south));
+    if (!between) return point((along[s] + along[s + 1]) / 2);
+  }
+  return std::nullopt;
+}
+
+void add_membranes(const Sheet& sheet, const Section& section, std::vector<Flaw>& found) {
+  const auto add = [&](FlawKind kind, Point where, MembraneId membrane) {
+    found.push_back({kind, where, {}, {}, {}, membrane});
+  };
+  std::set<MembraneId> told;
+  for (const Patch& patch : sheet) {
+    const MembraneId* membrane = membrane_of(patch);
+    if (membrane == nullptr) continue;
+    for (std::size_t k = 0; k + 1 < patch.outline.size(); ++k) {
+      const Point a = patch.outline[k], b = patch.outline[k + 1];
+      if (std::abs(a.x - b.x) < snap || std::abs(a.y - b.y) < snap) continue;
+      if (told.insert(*membrane).second) add(FlawKind::sloping_membrane, a, *membrane);
+    }
+    const bool seen = std::any_of(section.seams.begin(), section.seams.end(),
+                                  [&](const Seam& seam) { return seam.membrane == *membrane; });
+    if (!seen && told.insert(*membrane).second)
+      add(FlawKind::hidden_membrane, patch.outline.front(), *membrane);
+  }
+  for (const Seam& seam : section.seams) {
+    if (told.count(seam.membrane) != 0) continue;
+    if (const auto where = bare_place(section, seam)) {
+      told.insert(seam.membrane);
+      add(FlawKind::bare_membrane, *where, seam.membrane);
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<Flaw> flaws(const Sheet& sheet, const Section& section) {
@@ -197,6 +246,7 @@ std::vector<Flaw> flaws(const Sheet& sheet, const Section& section) {
   add_islands(section, found);
   add_overlaps(sheet, found);
   add_enclosed_gaps(section, found);
+  add_membranes(sheet, section, found);
   return found;
 }
 

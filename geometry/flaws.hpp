@@ -16,6 +16,9 @@ enum class FlawKind : std::uint8_t {
   island,              ///< material that heat reaches from no space: `region`
   overlapping_spaces,  ///< `space` covers `other` along a face of material: which one is meant?
   enclosed_gap,        ///< a hole of nothing inside the material: no heat crosses it
+  sloping_membrane,    ///< a membrane along neither axis: `membrane`
+  hidden_membrane,     ///< a membrane painted over all along: `membrane`
+  bare_membrane,       ///< a membrane that does not lie between two materials: `membrane`
 };
 
 /// One flaw and where it is.
@@ -25,6 +28,7 @@ struct Flaw {
   SpaceId space;
   SpaceId other;
   RegionId region;
+  MembraneId membrane = {};
 };
 
 /// The flaws of a drawing, in a fixed order. Whether two overlapping spaces matter is for those who

@@ -26,6 +26,8 @@ struct Id {
 using RegionId = Id<struct RegionTag>;
 /// The air (or ground, or any surroundings of given temperature) on one side of the section.
 using SpaceId = Id<struct SpaceTag>;
+/// A sheet too thin to have a thickness, which resists vapour and nothing else.
+using MembraneId = Id<struct MembraneTag>;
 
 /// A list with one value for each id of a kind.
 template <class Key, class T>

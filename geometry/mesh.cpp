@@ -81,6 +81,18 @@ Corners corners_of(const Section& section) {
       if (is_corner_of_field(around)) corners.on_x[i] = corners.on_y[j] = 1;
     }
   }
+  // The pressure of vapour is not smooth at the end of a membrane, nor where it turns.
+  for (const Seam& seam : section.seams) {
+    for (const double end : {seam.from, seam.to}) {
+      const Crossing at = crossing_at({section.x, section.y},
+                                      seam.upright ? Point{seam.at, end} : Point{end, seam.at});
+      const Quarters around = {
+          quarter(section, at.i, at.j, false, false), quarter(section, at.i, at.j, true, false),
+          quarter(section, at.i, at.j, true, true), quarter(section, at.i, at.j, false, true)};
+      if (std::all_of(around.begin(), around.end(), [](const Cell& c) { return is_solid(c); }))
+        corners.on_x[at.i] = corners.on_y[at.j] = 1;
+    }
+  }
   return corners;
 }
 

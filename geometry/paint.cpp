@@ -48,7 +48,7 @@ Lines lines_of(const Sheet& sheet) {
   std::vector<double> ys;
   std::vector<Outline> outlines;
   for (const Patch& patch : sheet) {
-    outlines.push_back(patch.outline);
+    if (membrane_of(patch) == nullptr) outlines.push_back(patch.outline);
     for (const Point corner : patch.outline) {
       xs.push_back(corner.x);
       ys.push_back(corner.y);

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <functional>
 
 #include "geometry/paint.hpp"
@@ -26,6 +27,7 @@ Section thinned(const Section& full, const KeepLine& keep_x, const KeepLine& kee
   Section thin;
   thin.deviation = full.deviation;
   thin.thinness = full.thinness;
+  thin.seams = full.seams;
   for (const std::size_t i : columns) thin.x.push_back(full.x[i]);
   for (const std::size_t j : rows) thin.y.push_back(full.y[j]);
   for (std::size_t j = 0; j + 1 < rows.size(); ++j) {
@@ -71,15 +73,20 @@ Section joined(const Section& full) {
   const auto differ = [](const Cell& one, const Cell& other) {
     return one != other || one.split != Split::none;
   };
+  const auto holds_membrane = [&](double line, bool upright) {
+    return std::any_of(full.seams.begin(), full.seams.end(), [&](const Seam& seam) {
+      return seam.upright == upright ? seam.at == line : seam.from == line || seam.to == line;
+    });
+  };
   const auto changes_across_x = [&](std::size_t i) {
-    if (i == 0 || i + 1 == full.x.size()) return true;
+    if (i == 0 || i + 1 == full.x.size() || holds_membrane(full.x[i], true)) return true;
     for (std::size_t j = 0; j < full.rows(); ++j) {
       if (differ(full.cell(i - 1, j), full.cell(i, j))) return true;
     }
     return false;
   };
   const auto changes_across_y = [&](std::size_t j) {
-    if (j == 0 || j + 1 == full.y.size()) return true;
+    if (j == 0 || j + 1 == full.y.size() || holds_membrane(full.y[j], false)) return true;
     for (std::size_t i = 0; i < full.columns(); ++i) {
       if (differ(full.cell(i, j - 1), full.cell(i, j))) return true;
     }
@@ -102,6 +109,31 @@ void paint_over(Cell& cell, Stencil::Half half, const Patch& patch) {
     paint(half.below ? cell.below : cell.above);
   }
   if (cell.below == cell.above) cell.split = Split::none;
+}
+
+/// Which triangles of each cell a patch has painted: 1 the lower, 2 the upper.
+using Painted = std::vector<std::uint8_t>;
+
+/// Takes away the membranes on both sides of which a patch was painted.
+void cover(SeamPieces& pieces, const Section& section, const Painted& painted) {
+  const auto is_painted = [&](std::size_t i, std::size_t j, CellSide side) {
+    const Cell& cell = section.cell(i, j);
+    const std::uint8_t parts = painted[j * section.columns() + i];
+    if (cell.split == Split::none) return parts != 0;
+    const bool below = side == CellSide::south ||
+                       (side == CellSide::east && cell.split == Split::rising) ||
+                       (side == CellSide::west && cell.split == Split::falling);
+    return (parts & (below ? 1 : 2)) != 0;
+  };
+  std::erase_if(pieces, [&](const auto& piece) {
+    const auto& [a, b] = piece.first;
+    if (a.i == b.i) {
+      return a.i > 0 && a.i < section.columns() && is_painted(a.i - 1, a.j, CellSide::east) &&
+             is_painted(a.i, a.j, CellSide::west);
+    }
+    return a.j > 0 && a.j < section.rows() && is_painted(a.i, a.j - 1, CellSide::north) &&
+           is_painted(a.i, a.j, CellSide::south);
+  });
 }
 
 /// Twice the area by the perimeter: the thickness of a long strip.
@@ -134,13 +166,24 @@ Section painted(const Sheet& sheet) {
   section.x = lines.x;
   section.y = lines.y;
   section.cells.assign(section.columns() * section.rows(), undivided(std::monostate{}));
+  SeamPieces pieces;
   for (const Patch& patch : sheet) {
+    if (const MembraneId* membrane = membrane_of(patch)) {
+      draw_membrane(*membrane, patch.outline, lines, pieces);
+      continue;
+    }
     const Stencil stencil(patch.outline, lines);
+    Painted parts(pieces.empty() ? 0 : section.cells.size(), 0);
     stencil.paint([&](std::size_t index, Stencil::Half half) {
       paint_over(section.cells[index], half, patch);
+      if (parts.empty()) return;
+      parts[index] |= half.split == Split::none ? 3 : half.below ? 1 : 2;
     });
+    // What a band wets is where it was.
+    if (!parts.empty() && !patch.only_over) cover(pieces, section, parts);
     note_deviation(section, patch.outline, stencil.chain());
   }
+  section.seams = seams_of(pieces, lines);
   return section;
 }
 

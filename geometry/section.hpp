@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "geometry/cell.hpp"
-#include "geometry/slopes.hpp"
+#include "geometry/seams.hpp"
 
 namespace quoin::geometry {
 
@@ -21,6 +21,9 @@ struct Section {
   std::vector<double> x;  ///< ascending, m
   std::vector<double> y;  ///< ascending, m
   std::vector<Cell> cells;
+
+  /// Membranes; those of a drawing without flaws lie between materials and end on lines.
+  std::vector<Seam> seams;
 
   /// True length / drawn length of those sides and diagonals that stand for a sloping edge they do
   /// not lie on exactly; the lower crossing first. A surface there has its true length.

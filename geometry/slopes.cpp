@@ -121,6 +121,8 @@ void add_lines_for_slopes(const std::vector<Outline>& outlines, Lines& lines) {
   }
 }
 
+Crossing crossing_at(const Lines& lines, Point place) { return nearest(lines, place); }
+
 Chain chain_of(const Outline& outline, const Lines& lines) {
   Chain chain;
   for (const Edge& edge : edges_of(outline)) {

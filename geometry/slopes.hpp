@@ -45,6 +45,9 @@ void add_lines_for_slopes(const std::vector<Outline>& outlines, Lines& lines);
 inline constexpr double closest_lines = 1e-3;   // m
 inline constexpr std::size_t most_lines = 100;  // added to one axis
 
+/// The crossing nearest to a place.
+[[nodiscard]] Crossing crossing_at(const Lines& lines, Point place);
+
 /// The nearest chain to an outline whose corners lie on lines.
 [[nodiscard]] Chain chain_of(const Outline& outline, const Lines& lines);
 

@@ -9,10 +9,11 @@
 
 namespace quoin::materials {
 
-/// A paint or paper on a surface, thin enough to resist vapour and nothing else.
+/// A paint or paper on a surface, or a sheet between materials, thin enough to resist vapour and
+/// nothing else.
 struct Coat {
   std::string name;  ///< as case files write it: "limewash", "0.5 m"
-  double sd = 0.0;   ///< as much still air as resists vapour like it, m
+  double sd = 0.0;   ///< as much still air as resists vapour like it, m; infinite: tight
 };
 
 /// A coat the case file knows by name.

@@ -56,7 +56,7 @@ double layer_convection(double thickness, HeatDirection direction) {
 double surface_resistance(const Face& face, Purpose purpose) {
   if (face.side == Side::outside) return face.wind ? outside_resistance(*face.wind) : 0.04;
   if (purpose == Purpose::heat_flow) return inside_resistance(through(face));
-  return face.part == Part::fabric ? 0.25 : 0.13;
+  return is_fabric(face.part) ? 0.25 : 0.13;
 }
 
 double outside_resistance(double wind) {

@@ -51,11 +51,23 @@ FaceCell cell_of(const geometry::Mesh& mesh, const geometry::Face& face) {
   return at(i, j, std::nullopt, 0.0);
 }
 
-}  // namespace
+/// The nodes of a mesh, each once.
+struct PlainNodes {
+  std::size_t columns = 0;
+  std::size_t rows = 0;
 
-Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
+  [[nodiscard]] std::size_t nx() const { return columns; }
+  [[nodiscard]] std::size_t ny() const { return rows; }
+  [[nodiscard]] std::size_t corner(std::size_t i, std::size_t j, bool east, bool north) const {
+    return (north ? j + 1 : j) * columns + (east ? i + 1 : i);
+  }
+};
+
+/// Control volumes around nodes, told by the corners of the cells that they are.
+template <class Nodes>
+Assembly around_nodes(const geometry::Mesh& mesh, const Nodes& nodes, const Physics& physics) {
   Assembly result{
-      empty_network(mesh.nx(), mesh.ny()), {}, {}, std::vector<char>(mesh.nx() * mesh.ny())};
+      empty_network(nodes.nx(), nodes.ny()), {}, {}, std::vector<char>(nodes.nx() * nodes.ny())};
   FivePointOperator& network = result.network;
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     const double dy = mesh.y[j + 1] - mesh.y[j];
@@ -63,7 +75,8 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
       const geometry::Cell& cell = mesh.cell(i, j);
       if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i];
-      const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = mesh.node(i, j + 1), ne = nw + 1;
+      const std::size_t sw = nodes.corner(i, j, false, false), se = sw + 1;
+      const std::size_t nw = nodes.corner(i, j, false, true), ne = nw + 1;
       // Along each side half the cell conducts, as far as the fill at that side does.
       const auto along = [&](CellSide side, double& conductance, std::size_t from, std::size_t to,
                              double half_width, double length) {
@@ -81,7 +94,10 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
   std::map<std::size_t, std::vector<SpaceId>> fixed;
   for (const geometry::Face& face : geometry::faces(mesh)) {
     const double resistance = physics.surface_resistance(face.space, face.region, face.facing);
-    for (const std::size_t node : {face.from, face.to}) {
+    const FaceCell at = cell_of(mesh, face);
+    const std::size_t i = at.cell % mesh.columns(), j = at.cell / mesh.columns();
+    for (const std::size_t end : {face.from, face.to}) {
+      const std::size_t node = nodes.corner(i, j, end % mesh.nx() != i, end / mesh.nx() != j);
       if (resistance > 0.0) {
         const double conductance = face.length / 2 / resistance;
         result.links.push_back({node, face.space, conductance, {}});
@@ -94,6 +110,18 @@ Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
   }
   for (auto& [node, spaces] : fixed) result.fixed.push_back({node, std::move(spaces)});
   return result;
+}
+
+}  // namespace
+
+Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
+  // Membranes resist vapour only: without them every node is there once.
+  return around_nodes(mesh, PlainNodes{mesh.nx(), mesh.ny()}, physics);
+}
+
+Assembly node_centred(const geometry::Mesh& mesh, const geometry::TwoSided& nodes,
+                      const Physics& physics) {
+  return around_nodes(mesh, nodes, physics);
 }
 
 Assembly cell_centred(const geometry::Mesh& mesh, const Physics& physics) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "geometry/mesh.hpp"
+#include "geometry/two_sided.hpp"
 #include "solver/linear.hpp"
 #include "solver/physics.hpp"
 
@@ -39,6 +40,11 @@ struct Assembly {
 /// series and side by side; its heat flow is never below the true one (Dirichlet's principle on
 /// linear elements over right triangles, whose couplings these are).
 [[nodiscard]] Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics);
+
+/// The same on nodes that membranes may part. What passes between twins is left out.
+/// Shape: unknowns are the nodes of `nodes`.
+[[nodiscard]] Assembly node_centred(const geometry::Mesh& mesh, const geometry::TwoSided& nodes,
+                                    const Physics& physics);
 
 /// Control volumes on the cells, joined by the series conductances of their halves: its heat flow
 /// is never above the true one (Thomson's principle on fluxes constant across each cell side).

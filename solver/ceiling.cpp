@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
+#include <utility>
 
 #include "solver/errors.hpp"
 #include "solver/neighbours.hpp"
@@ -67,6 +69,49 @@ void solve(const CeilingProblem& problem, const std::vector<std::size_t>& held,
   solution.potential = std::move(answer);
 }
 
+/// What nodes at one place decide together: they are at the ceiling together or not at all.
+class Groups {
+ public:
+  explicit Groups(const CeilingProblem& problem) : leader_(problem.leader) {
+    const FivePointOperator& network = problem.network;
+    if (leader_.empty()) {
+      leader_.resize(network.size());
+      std::iota(leader_.begin(), leader_.end(), std::size_t{0});
+    }
+    conductance.assign(network.size(), 0.0);
+    held.assign(network.size(), 0);
+    for (std::size_t n = 0; n < network.size(); ++n) {
+      double& sum = conductance[leader_[n]];
+      sum += network.ground[n];
+      for_each_neighbour(network, n, [&](std::size_t m, double between) {
+        if (leader_[m] != leader_[n]) sum += between;
+      });
+      if (problem.held[n] != 0) held[leader_[n]] = 1;
+    }
+  }
+
+  [[nodiscard]] std::size_t leader(std::size_t node) const { return leader_[node]; }
+  [[nodiscard]] bool leads(std::size_t node) const { return leader_[node] == node; }
+
+  /// Gives each leader the sum, or the greatest, of its like.
+  void add_up(std::vector<double>& values) const {
+    for (std::size_t n = 0; n < values.size(); ++n) {
+      if (!leads(n)) values[leader_[n]] += std::exchange(values[n], 0.0);
+    }
+  }
+  [[nodiscard]] std::vector<double> greatest(std::vector<double> values) const {
+    for (std::size_t n = 0; n < values.size(); ++n)
+      values[leader_[n]] = std::max(values[leader_[n]], values[n]);
+    return values;
+  }
+
+  std::vector<double> conductance;  ///< of all but the ways between them, by leader
+  std::vector<char> held;           ///< whether the potential of any is given, by leader
+
+ private:
+  std::vector<std::size_t> leader_;
+};
+
 }  // namespace
 
 CeilingSolution below_ceiling(CeilingProblem problem, const LinearOptions& options) {
@@ -74,10 +119,7 @@ CeilingSolution below_ceiling(CeilingProblem problem, const LinearOptions& optio
   const std::size_t size = network.size();
   const std::vector<char> reached = reached_nodes(problem);
   cut_off(problem.network, reached);
-  std::vector<double> sum = network.ground;  // of the conductances of a node
-  for (std::size_t n = 0; n < size; ++n) {
-    for_each_neighbour(network, n, [&](std::size_t, double conductance) { sum[n] += conductance; });
-  }
+  const Groups groups(problem);
 
   CeilingSolution solution;
   solution.potential.assign(size, 0.0);
@@ -89,18 +131,22 @@ CeilingSolution below_ceiling(CeilingProblem problem, const LinearOptions& optio
       throw SolveError("the nodes where vapour condenses do not settle");
     std::vector<std::size_t> held;
     for (std::size_t n = 0; n < size; ++n) {
-      if (problem.held[n] == 0 && there[n] == 0) continue;
+      if (problem.held[n] == 0 && there[groups.leader(n)] == 0) continue;
       held.push_back(n);
       solution.potential[n] = problem.held[n] != 0 ? problem.held_at[n] : problem.ceiling[n];
     }
     solve(problem, held, options, solution);
     write_residual(network, problem.source, solution.potential, surplus);
+    groups.add_up(surplus);
+    const std::vector<double> potential = groups.greatest(solution.potential);
     settled = true;
     for (std::size_t n = 0; n < size; ++n) {
-      if (problem.held[n] != 0 || sum[n] == 0.0 || !std::isfinite(problem.ceiling[n])) continue;
+      if (!groups.leads(n) || groups.held[n] != 0 || groups.conductance[n] == 0.0 ||
+          !std::isfinite(problem.ceiling[n]))
+        continue;
       const double slack = undecided * problem.ceiling[n];
-      const bool stays = there[n] != 0 ? surplus[n] >= -slack * sum[n]
-                                       : solution.potential[n] > problem.ceiling[n] + slack;
+      const bool stays = there[n] != 0 ? surplus[n] >= -slack * groups.conductance[n]
+                                       : potential[n] > problem.ceiling[n] + slack;
       settled = settled && stays == (there[n] != 0);
       there[n] = stays ? 1 : 0;
     }

@@ -15,11 +15,15 @@ struct CeilingProblem {
   std::vector<double> ceiling;  ///< infinite: none
   std::vector<char> held;       ///< whether the potential of the node is given
   std::vector<double> held_at;  ///< where it is
+  /// Nodes at one place that are one: they share the number of one of them, which takes up what
+  /// flows to all. Conductances between them are large. Empty: each stands alone.
+  std::vector<std::size_t> leader = {};
 };
 
 struct CeilingSolution {
   std::vector<double> potential;  ///< NaN where neither the ground nor a held node is reached
-  std::vector<double> taken_up;   ///< by nodes at the ceiling; never negative, 0 elsewhere
+  std::vector<double> taken_up;   ///< by nodes at the ceiling; never negative, 0 elsewhere and at
+                                  ///< those that are not the leader of their like
   int iterations = 0;             ///< how often the nodes at the ceiling were chosen
   double residual = 0.0;          ///< worst of the linear solves, relative
 };

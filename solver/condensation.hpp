@@ -21,6 +21,7 @@ struct VapourGrids {
 /// Where vapour condenses and how fast.
 struct CondensingPlace {
   Meeting meeting;
+  std::size_t part = 0;  ///< where two meet in several places, see Site
   double length = 0.0;  ///< of the line where the two meet and it condenses, m; 0 within a material
   Estimate rate;        ///< kg/(m s), by metre of the section
   geometry::Point most;  ///< where most condenses
@@ -45,7 +46,7 @@ struct Condensation {
 /// convergence is not known. Sums that one grid alone has count whole.
 [[nodiscard]] Estimate between_grids(double fine, double coarse);
 
-/// The sum that a list has for a meeting; 0 where it has none.
-[[nodiscard]] double amount_at(const std::vector<Gathered>& all, const Meeting& meeting);
+/// The sum that a list has for the meeting and part of another sum; 0 where it has none.
+[[nodiscard]] double amount_at(const std::vector<Gathered>& all, const Gathered& like);
 
 }  // namespace quoin::solver

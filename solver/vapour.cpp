@@ -34,8 +34,9 @@ Physics as_conduction(const VapourPhysics& physics) {
 }
 
 /// Nodes at the corners of cells that show a wet region.
-std::vector<char> wet_nodes(const geometry::Mesh& mesh, const VapourPhysics& physics) {
-  std::vector<char> wet(mesh.nx() * mesh.ny(), 0);
+std::vector<char> wet_nodes(const geometry::Mesh& mesh, const geometry::TwoSided& nodes,
+                            const VapourPhysics& physics) {
+  std::vector<char> wet(nodes.size(), 0);
   const auto is_wet = [&](const geometry::Fill& fill) {
     const auto* region = std::get_if<RegionId>(&fill);
     return region != nullptr && physics.wet[*region] != 0;
@@ -43,7 +44,8 @@ std::vector<char> wet_nodes(const geometry::Mesh& mesh, const VapourPhysics& phy
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
       const geometry::Cell& cell = mesh.cell(i, j);
-      const std::size_t sw = mesh.node(i, j), nw = mesh.node(i, j + 1);
+      const std::size_t sw = nodes.corner(i, j, false, false);
+      const std::size_t nw = nodes.corner(i, j, false, true);
       const bool below = is_wet(cell.below), above = is_wet(cell.above);
       if (!below && !above) continue;
       const bool rising = cell.split == geometry::Split::rising;
@@ -57,31 +59,56 @@ std::vector<char> wet_nodes(const geometry::Mesh& mesh, const VapourPhysics& phy
   return wet;
 }
 
+/// Joins the two nodes on either side of a membrane by what passes it, and those that no membrane
+/// parts so well that their pressures differ by rounding only.
+void join_twins(const geometry::TwoSided& nodes, const VapourPhysics& physics,
+                FivePointOperator& network) {
+  constexpr double as_one = 1e7;  // times what else the nodes conduct
+  std::vector<double> sum = network.ground;
+  for (std::size_t n = 0; n < network.size(); ++n) {
+    for_each_neighbour(network, n, [&](std::size_t, double conductance) { sum[n] += conductance; });
+  }
+  for (const geometry::Twins& twins : nodes.twins()) {
+    double& between =
+        twins.other == twins.one + 1 ? network.east[twins.one] : network.north[twins.one];
+    if (twins.joined) {
+      between = as_one * std::max(sum[twins.one], sum[twins.other]);
+      continue;
+    }
+    for (const auto& [membrane, length] : twins.parted)
+      between += length / physics.membrane[membrane];
+  }
+}
+
 /// Makes the problem of a section, and reads its answer.
 class Diffusion {
  public:
   Diffusion(const geometry::Mesh& mesh, const std::vector<double>& temperature,
             const VapourPhysics& physics, const SpacePressures& pressures, const Stored* stored)
       : mesh_(mesh),
+        temperature_(temperature),
+        nodes_(mesh),
         physics_(physics),
         pressures_(pressures),
         stored_(stored),
-        assembly_(node_centred(mesh, as_conduction(physics))) {
-    for (const double degrees : temperature)
-      saturation_.push_back(materials::saturation_pressure(degrees));
+        assembly_(node_centred(mesh, nodes_, as_conduction(physics))) {
+    join_twins(nodes_, physics, assembly_.network);
+    for (std::size_t n = 0; n < nodes_.size(); ++n)
+      saturation_.push_back(materials::saturation_pressure(temperature[nodes_.of_mesh(n)]));
   }
 
   [[nodiscard]] CeilingProblem problem() const {
     const std::size_t size = assembly_.network.size();
     CeilingProblem problem{assembly_.network, std::vector<double>(size, 0.0), saturation_,
                            std::vector<char>(size, 0), std::vector<double>(size, 0.0)};
+    for (std::size_t n = 0; n < size; ++n) problem.leader.push_back(nodes_.leader(n));
     for (const AirLink& link : assembly_.links)
       problem.source[link.unknown] += link.conductance * before(link.space, link.unknown);
     if (stored_ != nullptr) {
       for (std::size_t n = 0; n < size; ++n)
         problem.source[n] += stored_->water[n] / stored_->seconds / air_permeability;
     }
-    const std::vector<char> wet = wet_nodes(mesh_, physics_);
+    const std::vector<char> wet = wet_nodes(mesh_, nodes_, physics_);
     for (std::size_t n = 0; n < size; ++n) {
       if (wet[n] == 0) continue;
       problem.held[n] = 1;
@@ -140,7 +167,7 @@ class Diffusion {
       const double each = net[fixed.node] / static_cast<double>(fixed.spaces.size());
       for (const SpaceId space : fixed.spaces) field.flows[space] += air_permeability * each;
     }
-    const std::vector<char> wet = wet_nodes(mesh_, physics_);
+    const std::vector<char> wet = wet_nodes(mesh_, nodes_, physics_);
     for (std::size_t n = 0; n < pressure.size(); ++n) {
       if (wet[n] != 0 && at_surface[n] == 0) field.from_wet += air_permeability * net[n];
     }
@@ -152,7 +179,8 @@ class Diffusion {
     for (const geometry::Face& face : geometry::faces(mesh_)) {
       const double air = pressures_[physics_.air[face.space]];
       for (const std::size_t node : {face.from, face.to}) {
-        if (air > saturation_[node] * (1.0 + rounding)) length[face.space] += face.length / 2;
+        const double saturation = materials::saturation_pressure(temperature_[node]);
+        if (air > saturation * (1.0 + rounding)) length[face.space] += face.length / 2;
       }
     }
     return length;
@@ -180,6 +208,8 @@ class Diffusion {
   }
 
   const geometry::Mesh& mesh_;
+  const std::vector<double>& temperature_;  ///< degC, by node of the mesh
+  geometry::TwoSided nodes_;
   const VapourPhysics& physics_;
   const SpacePressures& pressures_;
   const Stored* stored_;

@@ -18,6 +18,7 @@ struct VapourPhysics {
   Per<SpaceId, Per<RegionId, double>> coat;  ///< sd of what lies on the surface, m; 0: nothing
   Per<SpaceId, SpaceId> air;                 ///< of each space: itself, or the space it is like
   Per<RegionId, char> wet;                   ///< kept at saturation whatever leaves it
+  Per<geometry::MembraneId, double> membrane = {};  ///< sd, m; infinite: tight
 };
 
 /// Vapour pressure of each space, Pa.
@@ -30,7 +31,8 @@ struct Stored {
 };
 
 /// Steady diffusion through a section whose temperatures are known, with condensation wherever the
-/// pressure would pass saturation.
+/// pressure would pass saturation. Shape: nodes are those of geometry::TwoSided, on either side of
+/// membranes; water of nodes that are one lies at their leader.
 struct VapourField {
   std::vector<double> pressure;    ///< Pa; NaN where no vapour comes
   std::vector<double> saturation;  ///< pressure at the temperature of each node, Pa

@@ -76,7 +76,7 @@ Per<SpaceId, double> surfaces_of(const SolvedVariant& solved) {
 /// The surface resistance of fabric at an air, m2K/W.
 double resistance_at(const SolvedVariant& solved, SpaceId air) {
   for (const RegionId id : geometry::ids(solved.variant.regions)) {
-    if (solved.variant.regions[id].part == materials::Part::fabric)
+    if (materials::is_fabric(solved.variant.regions[id].part))
       return solved.surface.physics.surface_resistance(air, id, geometry::Facing::sideways);
   }
   return 0.0;

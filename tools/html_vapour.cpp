@@ -20,7 +20,7 @@ std::string months_table(const SolvedVariant& solved) {
   std::vector<HtmlRow> rows;
   for (const WaterYear& place : year.places) {
     const bool line = place.length > 0.0;
-    HtmlRow row{text_cell(words_for(solved.variant, place.meeting)),
+    HtmlRow row{text_cell(words_for(solved, place.meeting, place.part)),
                 text_cell(line ? "g/m²" : "g/m")};
     for (const double water : place.water)
       row.push_back(number_cell(1000.0 * water / (line ? place.length : 1.0), 0));

@@ -11,9 +11,9 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-Json where(const SolvedVariant& solved, const solver::Meeting& meeting, double length,
-           geometry::Point most) {
-  return {{"where", words_for(solved.variant, meeting)},
+Json where(const SolvedVariant& solved, const solver::Meeting& meeting, std::size_t part,
+           double length, geometry::Point most) {
+  return {{"where", words_for(solved, meeting, part)},
           {"length_m", length},
           {"most_at_mm", {std::round(most.x * 1e5) / 100, std::round(most.y * 1e5) / 100}}};
 }
@@ -22,7 +22,7 @@ Json stated_json(const SolvedVariant& solved) {
   const VapourCheck& check = *solved.vapour;
   Json places = Json::array();
   for (const solver::CondensingPlace& place : check.stated->places) {
-    Json each = where(solved, place.meeting, place.length, place.most);
+    Json each = where(solved, place.meeting, place.part, place.length, place.most);
     const double rate = grams_a_day(place.rate.value), band = grams_a_day(place.rate.band);
     each["rate_g_m_day"] = rate;
     each["rate_band_g_m_day"] = band;
@@ -56,7 +56,7 @@ Json year_json(const SolvedVariant& solved) {
   for (std::size_t k = 0; year.first && k < 12; ++k)
     months.push_back(month_name((*year.first + k) % 12));
   for (const WaterYear& place : year.places) {
-    Json each = where(solved, place.meeting, place.length, place.place);
+    Json each = where(solved, place.meeting, place.part, place.length, place.place);
     each["water_kg_m"] = place.water;
     each["most_kg_m"] = place.water[place.most];
     each["most_band_kg_m"] = place.band;

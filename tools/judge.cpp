@@ -27,7 +27,7 @@ materials::Place place_of(const cases::Space& room, const solver::Spot& spot, do
 
 bool is_insulation(const cases::Region& region) {
   constexpr double conductivity = 0.1;  // W/(m K), dry; common practice, no source
-  return region.part == materials::Part::fabric && !region.material.air_layer &&
+  return materials::is_fabric(region.part) && !region.material.air_layer &&
          region.material.conductivity.value <= conductivity;
 }
 

@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <ostream>
 
 #include "cases/catalogue.hpp"
 #include "cases/faults.hpp"
 #include "cases/words.hpp"
+#include "materials/coats.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/moisture.hpp"
 #include "tools/commands.hpp"
@@ -73,19 +75,59 @@ std::string entry(const Material& material, const TextStyle& style) {
   return text + "Sources\n" + sources;
 }
 
+std::string metres(double sd) { return std::isinf(sd) ? "infinite" : fmt::format("{:g}", sd); }
+
+std::string source_of(const materials::KnownCoat& coat) {
+  return std::string(coat.source) +
+         (coat.confidence == materials::Confidence::memory ? ", from memory" : "");
+}
+
+std::string entry(const materials::KnownCoat& coat, const TextStyle& style) {
+  std::string text = toned(coat.name, Tone::strong, style) + "\n" +
+                     paragraph(
+                         "A coat on a surface, or a sheet between materials: it resists "
+                         "vapour and nothing else.",
+                         2, style) +
+                     "\n";
+  TextTable values("lll");
+  values.add({{"sd"},
+              {coat.low == coat.high ? metres(coat.sd)
+                                     : fmt::format("{} ({} to {})", metres(coat.sd),
+                                                   metres(coat.low), metres(coat.high))},
+              {"m of still air"}});
+  return text + values.text(style) + "\nSource\n" + paragraph(source_of(coat), 2, style);
+}
+
+std::string coats_table(const TextStyle& style) {
+  TextTable table("lrl");
+  table.add({{"coat or sheet"}, {"sd m"}, {"source"}});
+  for (const materials::KnownCoat& coat : materials::known_coats())
+    table.add({{std::string(coat.name)}, {metres(coat.sd)}, {source_of(coat)}});
+  return table.text(style);
+}
+
 }  // namespace
 
 Exit materials(const std::optional<std::string>& name, const Terminal& terminal) {
   const cases::Catalogue catalogue = cases::catalogue();
   if (name) {
+    const auto coats = materials::known_coats();
+    const auto coat = std::find_if(coats.begin(), coats.end(),
+                                   [&](const auto& known) { return known.name == *name; });
+    if (coat != coats.end()) {
+      terminal.out << entry(*coat, terminal.style);
+      return Exit::done;
+    }
     const Material* material = catalogue.find(*name);
     if (material == nullptr) {
+      std::vector<std::string> names = catalogue.names();
+      for (const auto& known : coats) names.emplace_back(known.name);
       cases::Fault fault;
       fault.file = "quoin materials";
       fault.what = "the catalogue has no such material";
       fault.found = *name;
       fault.expected = "a name that quoin materials lists";
-      if (const std::string like = cases::nearest(*name, catalogue.names()); !like.empty()) {
+      if (const std::string like = cases::nearest(*name, names); !like.empty()) {
         fault.remedy = "did you mean " + like + "?";
       }
       throw cases::InputError({fault});
@@ -101,7 +143,7 @@ Exit materials(const std::optional<std::string>& name, const Terminal& terminal)
                {number(material.density.value)},
                {std::string(materials::name_of(material.law))}});
   }
-  terminal.out << table.text(terminal.style);
+  terminal.out << table.text(terminal.style) << "\n" << coats_table(terminal.style);
   return Exit::done;
 }
 

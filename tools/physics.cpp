@@ -76,7 +76,7 @@ solver::Physics physics_of(const cases::Variant& variant, materials::Purpose pur
     physics.conductivity.add(conductivity.value);
   }
   for (const cases::Region& region : variant.regions) {
-    physics.is_fabric.add(region.part == materials::Part::fabric);
+    physics.is_fabric.add(materials::is_fabric(region.part));
   }
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     const cases::Space& space = variant.spaces[id];

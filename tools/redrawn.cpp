@@ -48,7 +48,10 @@ class Thickness : public cases::Vocabulary<Thickness> {
   void choice(std::string_view, T&, const Words<Plain<T>>&, std::string_view) {}
   void frame(std::string_view, RegionId, std::string_view) {}
   void material(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void ground(std::string_view, RegionId, std::string_view, std::string_view) {}
   void optional_material(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void optional_membrane(std::string_view, geometry::MembraneId, std::string_view,
+                         std::string_view) {}
   void space(std::string_view, SpaceId, std::string_view, std::string_view) {}
   void optional_space(std::string_view, SpaceId, std::string_view, std::string_view) {}
 

@@ -25,7 +25,11 @@ class Led {
  public:
   Led(const solver::Field& heat, const solver::VapourPhysics& physics,
       const solver::LinearOptions& options)
-      : heat_(heat), physics_(physics), options_(options), water_(heat.solid.size(), 0.0) {}
+      : heat_(heat),
+        physics_(physics),
+        options_(options),
+        sites_(heat.mesh),
+        water_(sites_.nodes().size(), 0.0) {}
 
   void live_through(const VapourConditions& month) {
     const solver::Stored stored{water_, month.seconds};
@@ -36,14 +40,13 @@ class Led {
   }
 
   [[nodiscard]] bool holds_water() const { return total(water_) > trace; }
-  [[nodiscard]] std::vector<solver::Gathered> water() const {
-    return solver::gathered(heat_.mesh, water_);
-  }
+  [[nodiscard]] std::vector<solver::Gathered> water() const { return sites_.gathered(water_); }
 
  private:
   const solver::Field& heat_;
   const solver::VapourPhysics& physics_;
   const solver::LinearOptions& options_;
+  solver::Sites sites_;
   std::vector<double> water_;  ///< kg/m at each node
 };
 
@@ -79,18 +82,20 @@ VapourYear year_of(const SolvedVariant& solved, const solver::VapourGrids& grids
     const std::vector<solver::Gathered> other = coarse.water();
     for (const solver::Gathered& one : fine.water()) {
       if (one.amount < trace) continue;
-      auto known = std::find_if(year.places.begin(), year.places.end(),
-                                [&](const WaterYear& at) { return at.meeting == one.meeting; });
+      auto known = std::find_if(year.places.begin(), year.places.end(), [&](const WaterYear& at) {
+        return at.meeting == one.meeting && at.part == one.part;
+      });
       if (known == year.places.end()) {
         known = year.places.insert(year.places.end(), WaterYear());
         known->meeting = one.meeting;
+        known->part = one.part;
       }
       known->water[k] = one.amount;
       if (one.amount < known->water[known->most]) continue;
       known->most = k;
       known->length = one.length;
       known->place = one.most;
-      known->band = std::abs(one.amount - solver::amount_at(other, one.meeting));
+      known->band = std::abs(one.amount - solver::amount_at(other, one));
     }
   }
   std::stable_sort(year.places.begin(), year.places.end(),

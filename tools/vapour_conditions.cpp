@@ -95,6 +95,7 @@ solver::VapourPhysics vapour_physics_of(const cases::Variant& variant, const Oth
     physics.openness.add(openness_of(region));
     physics.wet.add(0);
   }
+  for (const cases::Membrane& membrane : variant.membranes) physics.membrane.add(membrane.coat.sd);
   for (const cases::Space& space : variant.spaces) {
     physics.air.add(space.air);
     const double own = space.coat ? space.coat->sd : 0.0;

@@ -28,7 +28,8 @@ struct OtherCoats {
 };
 
 /// A variant as numbers for diffusion: the vapour resistance of each material, that measured moist
-/// where it is wetter than damp. Coats lie on fabric only. Air in the hollows of frames has the
+/// where it is wetter than damp. Coats lie on fabric only, not on
+/// the ground. Air in the hollows of frames has the
 /// resistance of still air.
 [[nodiscard]] solver::VapourPhysics vapour_physics_of(const cases::Variant& variant,
                                                       const OtherCoats& coats = {});

@@ -15,8 +15,9 @@ using geometry::SpaceId;
 /// Water at one place through a year.
 struct WaterYear {
   solver::Meeting meeting;
-  double length = 0.0;  ///< of the line where it lies in its wettest month, m; 0 within a
-                        ///< material
+  std::size_t part = 0;  ///< where two meet in several places, see solver::Site
+  double length = 0.0;   ///< of the line where it lies in its wettest month, m; 0 within a
+                         ///< material
   std::array<double, 12> water{};  ///< at the end of each month, kg/m, from the first on
   std::size_t most = 0;            ///< the index of the wettest month
   double band = 0.0;               ///< of the water then, kg/m

@@ -5,7 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
+#include "cases/membranes.hpp"
+#include "geometry/surface.hpp"
 #include "tools/year.hpp"
 
 namespace quoin::tools {
@@ -13,7 +16,63 @@ namespace {
 
 std::string name_of(const cases::Variant& variant, const geometry::Fill& fill) {
   if (const auto* region = std::get_if<RegionId>(&fill)) return variant.regions[*region].name;
+  if (const auto* membrane = std::get_if<geometry::MembraneId>(&fill))
+    return cases::display_name(variant.membranes[*membrane]);
   return variant.spaces[std::get<SpaceId>(fill)].name;
+}
+
+/// The warmest air inside.
+SpaceId room_of(const cases::Variant& variant) {
+  SpaceId room;
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const cases::Space& space = variant.spaces[id];
+    if (space.is != cases::SpaceKind::inside || space.air != id) continue;
+    if (!room.valid() || space.temperature > variant.spaces[room].temperature) room = id;
+  }
+  return room;
+}
+
+/// How near each of the places where two meet comes to the surface of an air, m.
+std::vector<double> distances(const geometry::Mesh& mesh, const solver::Sites& sites,
+                              const solver::Meeting& meeting, const cases::Variant& variant,
+                              SpaceId air) {
+  std::vector<geometry::Point> surface;
+  for (const geometry::Face& face : geometry::faces(mesh)) {
+    if (variant.spaces[face.space].air == air) surface.push_back(mesh.place(face.from));
+  }
+  std::vector<double> nearest(sites.parts(meeting), std::numeric_limits<double>::infinity());
+  for (std::size_t n = 0; n < sites.nodes().size(); ++n) {
+    const solver::Site site = sites.site(n);
+    if (site.meeting != meeting) continue;
+    const geometry::Point here = mesh.place(sites.nodes().of_mesh(n));
+    for (const geometry::Point there : surface) {
+      double& known = nearest[site.part];
+      known = std::min(known, std::hypot(here.x - there.x, here.y - there.y));
+    }
+  }
+  return nearest;
+}
+
+/// Which of several places where the same two meet, counted from the room; empty where there is
+/// but one, or where they lie alike.
+std::string which_of(const SolvedVariant& solved, const solver::Meeting& meeting,
+                     std::size_t part) {
+  constexpr double alike = 1e-3;  // m
+  const geometry::Mesh& mesh = solved.surface.field.mesh;
+  const solver::Sites sites(mesh);
+  const SpaceId room = room_of(solved.variant);
+  if (sites.parts(meeting) < 2 || !room.valid()) return "";
+  const std::vector<double> all = distances(mesh, sites, meeting, solved.variant, room);
+  std::size_t nearer = 0;
+  for (std::size_t k = 0; k < all.size(); ++k) {
+    if (k == part) continue;
+    if (!(std::abs(all[k] - all[part]) > alike)) return "";
+    if (all[k] < all[part]) ++nearer;
+  }
+  const std::string& name = solved.variant.spaces[room].name;
+  if (all.size() == 2)
+    return fmt::format(", the one {} {}", nearer == 0 ? "nearer to" : "farther from", name);
+  return fmt::format(", no. {} of {} from {}", nearer + 1, all.size(), name);
 }
 
 /// Months after which a section that held water holds none; nothing where it keeps some.
@@ -36,7 +95,7 @@ std::string place_words(const SolvedVariant& solved, const VapourYear& year,
   const auto month = [&](std::size_t k) { return month_name((*year.first + k) % 12); };
   std::string text = fmt::format(
       "{}: at most {} (±{:.1g}), at the end of {}, most at {:.0f}, {:.0f}",
-      words_for(solved.variant, place.meeting), amount(place.water[place.most], place.length),
+      words_for(solved, place.meeting, place.part), amount(place.water[place.most], place.length),
       place.length > 0.0 ? place.band / place.length : place.band, month(place.most),
       1000 * place.place.x + 0.0, 1000 * place.place.y + 0.0);
   if (const auto dry = dry_after(place))
@@ -63,9 +122,9 @@ std::string stated_words(const SolvedVariant& solved) {
     const double by = line ? place.length : 1.0;
     const std::string_view unit = line ? "m²" : "m";
     text +=
-        fmt::format("{}{} {} ± {:.2g} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
-                    words_for(solved.variant, place.meeting), three_digits(rate / by), band / by,
-                    unit, at(place.most),
+        fmt::format("{}{}: {} ± {:.2g} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
+                    words_for(solved, place.meeting, place.part), three_digits(rate / by),
+                    band / by, unit, at(place.most),
                     check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days",
                                              rate / by * *check.days / 1000.0, unit, *check.days)
                                : "");
@@ -91,7 +150,9 @@ std::string year_words(const SolvedVariant& solved) {
 
 }  // namespace
 
-std::string words_for(const cases::Variant& variant, const solver::Meeting& meeting) {
+std::string words_for(const SolvedVariant& solved, const solver::Meeting& meeting,
+                      std::size_t part) {
+  const cases::Variant& variant = solved.variant;
   const auto& [one, other] = meeting;
   const std::string first = name_of(variant, one), second = name_of(variant, other);
   if (const auto* space = std::get_if<SpaceId>(&other)) {
@@ -99,7 +160,8 @@ std::string words_for(const cases::Variant& variant, const solver::Meeting& meet
     return fmt::format("under the {} towards {}", coat ? "coat, " + coat->name + "," : "surface",
                        second);
   }
-  return first == second ? "within " + first : fmt::format("between {} and {}", first, second);
+  return (first == second ? "within " + first : fmt::format("between {} and {}", first, second)) +
+         which_of(solved, meeting, part);
 }
 
 std::string drying_time(double seconds) {

@@ -27,8 +27,10 @@ inline constexpr std::string_view drying_left_out =
     "surface as liquid. Where water still comes in, all of these are infinite: stop it first.";
 
 /// A place within the section: "between wood fibre board and lime plaster", "within wall brick",
-/// "under the limewash towards outdoors".
-[[nodiscard]] std::string words_for(const cases::Variant& variant, const solver::Meeting& meeting);
+/// "between wall brick and vapour barrier", "under the limewash towards outdoors". Where the same
+/// two meet in several places, which of them, counted from the room.
+[[nodiscard]] std::string words_for(const SolvedVariant& solved, const solver::Meeting& meeting,
+                                    std::size_t part);
 
 /// kg/s as g a day.
 [[nodiscard]] constexpr double grams_a_day(double rate) { return rate * 8.64e7; }

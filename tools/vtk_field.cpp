@@ -14,6 +14,7 @@
 #include <vtkUnsignedCharArray.h>
 #include <vtkXMLRectilinearGridWriter.h>
 
+#include <cmath>
 #include <iterator>
 #include <limits>
 
@@ -124,6 +125,25 @@ void add_names(vtkRectilinearGrid& grid, const cases::Variant& variant) {
   grid.GetFieldData()->AddArray(name);
 }
 
+/// What vapour does at the nodes of the mesh; on a membrane the more humid of its two sides.
+void add_vapour(vtkRectilinearGrid& grid, const solver::VapourField& vapour,
+                const solver::Field& field) {
+  const geometry::TwoSided nodes(field.mesh);
+  std::vector<double> pressure(field.solid.size(), std::numeric_limits<double>::quiet_NaN());
+  std::vector<double> humidity = pressure;
+  std::vector<double> condensing(field.solid.size(), 0.0);
+  for (std::size_t n = 0; n < nodes.size(); ++n) {
+    const std::size_t at = nodes.of_mesh(n);
+    condensing[at] += vapour.condensing[n];
+    if (std::isnan(vapour.pressure[n]) || vapour.pressure[n] <= pressure[at]) continue;
+    pressure[at] = vapour.pressure[n];
+    humidity[at] = 100.0 * vapour.pressure[n] / vapour.saturation[n];
+  }
+  add_node_values(grid, "vapour_pressure_Pa", pressure, field.solid);
+  add_node_values(grid, "humidity_percent", humidity, field.solid);
+  add_node_values(grid, "condensing_kg_ms", condensing, field.solid);
+}
+
 }  // namespace
 
 std::string field_vtr(const SolvedVariant& solved) {
@@ -140,13 +160,7 @@ std::string field_vtr(const SolvedVariant& solved) {
                     field.basis[a], field.solid);
   }
   if (solved.vapour && solved.vapour->stated) {
-    const solver::VapourField& vapour = solved.vapour->stated->field;
-    std::vector<double> humidity;
-    for (std::size_t n = 0; n < vapour.pressure.size(); ++n)
-      humidity.push_back(100.0 * vapour.pressure[n] / vapour.saturation[n]);
-    add_node_values(*grid, "vapour_pressure_Pa", vapour.pressure, field.solid);
-    add_node_values(*grid, "humidity_percent", humidity, field.solid);
-    add_node_values(*grid, "condensing_kg_ms", vapour.condensing, field.solid);
+    add_vapour(*grid, solved.vapour->stated->field, field);
   }
   add_cell_values(*grid, solved);
   add_names(*grid, solved.variant);

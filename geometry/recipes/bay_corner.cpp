@@ -32,6 +32,7 @@ Drawing drawing_of(const BayCorner& corner) {
          {{cut_at(far), -far}, {end, -far}, {end, -depth}, {cut_at(depth), -depth}},
          {}});
     depth = far;
+    draw(drawing.sheet, layer.behind, {{cut_at(far), -far}, {end, -far}});
   }
 
   drawing.flanks = {{.name = "wall",

@@ -19,6 +19,13 @@ Drawing drawing_of(const ChimneyBreast& chimney) {
     drawing.sheet.push_back({layer.region, rectangle(-end, end, 0, off), {}});
     drawing.sheet.push_back({layer.region, rectangle(-side - off, side + off, 0, front + off), {}});
     off -= layer.thickness;
+    draw(drawing.sheet, layer.behind,
+         {{-end, off},
+          {-side - off, off},
+          {-side - off, front + off},
+          {side + off, front + off},
+          {side + off, off},
+          {end, off}});
   }
   lay(drawing.sheet, chimney.layers, 0, -end, end);
   drawing.sheet.push_back({chimney.breast, rectangle(-side, side, 0, front), {}});

@@ -21,9 +21,16 @@ Drawing drawing_of(const Corner& corner) {
   std::vector<Layer> inwards = corner.layers;
   if (external) std::reverse(inwards.begin(), inwards.end());
   double offset = 0.0;
-  for (const Layer& layer : inwards) {
-    drawing.sheet.push_back({layer.region, rectangle(offset, end, offset, end), {}});
-    offset += layer.thickness;
+  // Seen from outside what lies behind a layer lies in front of it.
+  const auto draw_at = [&](MembraneId membrane) {
+    draw(drawing.sheet, membrane, {{offset, end}, {offset, offset}, {end, offset}});
+  };
+  if (external && !inwards.empty()) draw_at(inwards.front().behind);
+  for (std::size_t k = 0; k < inwards.size(); ++k) {
+    drawing.sheet.push_back({inwards[k].region, rectangle(offset, end, offset, end), {}});
+    offset += inwards[k].thickness;
+    if (!external) draw_at(inwards[k].behind);
+    if (external && k + 1 < inwards.size()) draw_at(inwards[k + 1].behind);
   }
   drawing.sheet.push_back({within, rectangle(thickness, end, thickness, end), {}});
 

@@ -2,6 +2,7 @@
 #include "geometry/recipes/drawing.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace quoin::geometry {
 
@@ -18,10 +19,15 @@ std::vector<Layer> together(std::vector<Layer> first, const std::vector<Layer>& 
   return first;
 }
 
+void draw(Sheet& sheet, MembraneId membrane, Outline line) {
+  if (membrane.valid()) sheet.push_back({membrane, std::move(line), {}});
+}
+
 void stand(Sheet& sheet, const std::vector<Layer>& layers, double x, double from, double to) {
   for (const Layer& layer : layers) {
     sheet.push_back({layer.region, rectangle(x, x + layer.thickness, from, to), {}});
     x += layer.thickness;
+    draw(sheet, layer.behind, {{x, from}, {x, to}});
   }
 }
 
@@ -29,6 +35,7 @@ void lay(Sheet& sheet, const std::vector<Layer>& layers, double y, double from, 
   for (const Layer& layer : layers) {
     sheet.push_back({layer.region, rectangle(from, to, y - layer.thickness, y), {}});
     y -= layer.thickness;
+    draw(sheet, layer.behind, {{from, y}, {to, y}});
   }
 }
 

@@ -15,6 +15,7 @@ struct Layer {
   RegionId region;
   double thickness = 0.0;  ///< m
   bool hollow = false;     ///< a layer of air, which a closer may close
+  MembraneId behind = {};  ///< on its face away from the room; not valid: none
 };
 
 /// The three ways the trade measures a plane part of the envelope.
@@ -83,6 +84,9 @@ inline constexpr double snap_tolerance = 1e-6;
 /// The layers of a lining and of the wall behind it.
 [[nodiscard]] std::vector<Layer> together(std::vector<Layer> first,
                                           const std::vector<Layer>& second);
+
+/// Draws a membrane, if there is one, along a line.
+void draw(Sheet& sheet, MembraneId membrane, Outline line);
 
 /// Paints upright layers side by side, the first with its left face at `x`, each from one level to
 /// another, m.

@@ -43,6 +43,13 @@ void line(Sheet& sheet, const Partition& junction, const Lines& at, double hand)
       paint(junction.on_sides[k].region, 0, cover, at.return_end);
       cover -= junction.on_sides[k].thickness;
     }
+    const auto line_at = [&](const std::vector<Layer>& layers, Point from, Point to) {
+      if (k >= layers.size()) return;
+      const auto place = [&](Point p) { return Point{hand * (at.side + p.x), p.y}; };
+      draw(sheet, layers[k].behind, {place(from), place(to)});
+    };
+    line_at(junction.lining, {cover, depth}, {at.end - at.side, depth});
+    line_at(junction.on_sides, {cover, depth}, {cover, at.return_end});
   }
 }
 

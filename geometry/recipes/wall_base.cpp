@@ -65,12 +65,13 @@ Sheet sheet_of(const WallBase& base, const Lines& at) {
   stand(sheet, base.foundation, at.masonry, at.footing_top, 0);
   if (at.masonry < 0) lay(sheet, base.floor, 0, at.masonry, 0);  // on the ledge
   stand(sheet, base.layers, 0, 0, at.top);
-  if (base.damp_course.valid() && base.course_height) {
-    const double x = *base.course_height < 0 ? at.masonry : at.floor_end;
-    sheet.push_back(
-        {base.damp_course,
-         rectangle(x, at.outside, *base.course_height, *base.course_height + base.course_thickness),
-         {}});
+  if (base.course_height) {
+    const double y = *base.course_height, x = y < 0 ? at.masonry : at.floor_end;
+    if (base.damp_course.valid()) {
+      sheet.push_back(
+          {base.damp_course, rectangle(x, at.outside, y, y + base.course_thickness), {}});
+    }
+    draw(sheet, base.course_sheet, {{x, y}, {at.outside, y}});
   }
   return sheet;
 }
@@ -170,8 +171,11 @@ std::optional<std::string> objection_to(const WallBase& base) {
   if (thickness_of(base.edge_insulation) > at.masonry - at.west - snap_tolerance) {
     return "the edge insulation is as thick as the floor is wide";
   }
-  if (base.damp_course.valid() && !base.course_height) {
+  if ((base.damp_course.valid() || base.course_sheet.valid()) && !base.course_height) {
     return "the damp course has no height: say how high above the floor it lies";
+  }
+  if (base.damp_course.valid() && base.course_sheet.valid()) {
+    return "the damp course is drawn either as a material or as a sheet: leave one out";
   }
   if (base.course_height && (*base.course_height < at.footing_top - snap_tolerance ||
                              *base.course_height + base.course_thickness > at.top)) {

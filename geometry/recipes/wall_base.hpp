@@ -34,6 +34,7 @@ struct WallBase {
   RegionId damp_course;                 ///< not valid: too thin to be drawn
   std::optional<double> course_height;  ///< of the damp course above the floor, m
   double course_thickness = 0.003;      ///< m
+  MembraneId course_sheet;              ///< where it is drawn as a sheet; not valid: none
   RegionId ground;
   double ground_level = -0.15;  ///< of the ground outside above the floor, m
   SpaceId inside;
@@ -72,7 +73,9 @@ void describe(Visitor& visit, WallBase& base) {
   visit.length("damp course height", base.course_height, -2.0, 5.0,
                "of the damp-proof course above the floor", 0.15);
   visit.length("damp course thickness", base.course_thickness, 0.0005, 0.2, "where it is drawn");
-  visit.material("ground", base.ground, "clay soil", "the material of the ground");
+  visit.optional_membrane("damp course sheet", base.course_sheet, "bitumen felt",
+                          "what it is to vapour, where it is drawn as a sheet without thickness");
+  visit.ground("ground", base.ground, "clay soil", "the material of the ground");
   visit.length("ground level", base.ground_level, -3.0, 3.0,
                "of the ground outside above the floor; below zero: it lies lower");
   visit.space("inside", base.inside, "inside", "the space inside");

@@ -71,6 +71,9 @@ void paint_lining(Sheet& sheet, const WindowEdge& window, Edge edge, const Linin
     if (to_depth > lining.foot)  // beside a sub-frame that stands out before the frame
       sheet.push_back(patch(layer.region, block(edge, next, along, lining.foot, to_depth)));
     along = next;
+    draw(sheet, layer.behind,
+         {at(edge, along, std::max(lining.foot, to_depth)), at(edge, along, lining.foot),
+          at(edge, along - window.splay, 0)});
   }
 }
 
@@ -168,6 +171,7 @@ void paint_wall(Sheet& sheet, const WindowEdge& window, Edge edge, double beyond
     if (layer.hollow && window.closer.valid())
       sheet.push_back(patch(window.closer, block(edge, -window.closer_depth, 0, depth, next)));
     depth = next;
+    draw(sheet, layer.behind, {at(edge, -wall, depth), at(edge, 0, depth)});
   }
 }
 

@@ -61,6 +61,10 @@ class Problem {
     sheet_.push_back({fill, geometry::rectangle(x0, x1, y0, y1), {}});
   }
 
+  void draw(geometry::MembraneId membrane, geometry::Outline line) {
+    sheet_.push_back({membrane, std::move(line), {}});
+  }
+
   void change_conductivity(RegionId region, double conductivity) {
     conductivity_[region] = conductivity;
   }

@@ -50,6 +50,16 @@ struct VapourWall {
     for (double& one : physics.coat[space]) one = sd;
   }
 
+  /// Lays a membrane of an sd, m, upright through the wall or part of it, or along any line.
+  geometry::MembraneId membrane(double x, double sd, double from = 0.0, double to = 1.0) {
+    return membrane(sd, {{x, from}, {x, to}});
+  }
+  geometry::MembraneId membrane(double sd, geometry::Outline line) {
+    const geometry::MembraneId id = physics.membrane.add(sd);
+    problem.draw(id, std::move(line));
+    return id;
+  }
+
   [[nodiscard]] solver::Field heat(int doublings = 0) const {
     return problem.field(8.0, doublings);
   }

@@ -10,6 +10,7 @@
 #include <fstream>
 #include <iterator>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "cases/starting_case.hpp"
@@ -149,6 +150,7 @@ TEST_CASE("a file that is not there, an unknown option and an unknown name end w
   CHECK(run("solve no-such-file.yaml").exit == 2);
   CHECK(run("solve --no-such-option x.yaml").exit == 2);
   CHECK(run("materials 'comon brick'").notes.find("common brick") != std::string::npos);
+  CHECK(run("materials 'polythene sheet'").notes.find("polyethylene sheet") != std::string::npos);
   CHECK(run("new cornr").exit == 2);
 }
 
@@ -187,5 +189,19 @@ TEST_CASE("a recipe gives the same numbers as the sheet it stands for") {
 }
 
 TEST_CASE("verify holds") { CHECK(run("verify").exit == 0); }
+
+TEST_CASE("coats and membranes are listed beside the materials, with their sd and source") {
+  const std::string all = run("materials").out;
+  for (const auto& [name, sd] : {std::pair("limewash", "0.05"), {"tight", "infinite"}}) {
+    const std::size_t at = all.find(name);
+    REQUIRE(at != std::string::npos);
+    CHECK(all.substr(at, all.find('\n', at) - at).find(sd) != std::string::npos);
+  }
+  const Run sheet = run("materials 'polyethylene sheet'");
+  CHECK(sheet.exit == 0);
+  CHECK(sheet.out.find("50 (30 to 100)") != std::string::npos);
+  CHECK(sheet.out.find("ISO 10456") != std::string::npos);
+  CHECK(sheet.out.find("conductivity") == std::string::npos);
+}
 
 }  // namespace quoin::testing

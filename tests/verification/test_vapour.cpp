@@ -42,7 +42,7 @@ TEST_CASE("a lined wall condenses behind its lining as the chain of layers says"
     CHECK(there == WithinAbs{degrees[k], 0.0005});  // half a last digit
   }
   const solver::VapourField vapour = wall.vapour(heat);
-  const auto places_found = solver::gathered(heat.mesh, vapour.condensing);
+  const auto places_found = solver::Sites(heat.mesh).gathered(vapour.condensing);
   REQUIRE(places_found.size() == 1);
   const solver::Gathered& behind = places_found.front();
   CHECK(behind.meeting == solver::Meeting(RegionId(1u), RegionId(2u)));
@@ -108,7 +108,7 @@ TEST_CASE("a tight coat outside lets water gather under it") {
   CHECK(total(wall.vapour().condensing) == 0.0);
   wall.coat(SpaceId(1u), 3.0);
   const solver::Field heat = wall.heat();
-  const auto found = solver::gathered(heat.mesh, wall.vapour(heat).condensing);
+  const auto found = solver::Sites(heat.mesh).gathered(wall.vapour(heat).condensing);
   REQUIRE(!found.empty());
   CHECK(found.front().meeting == solver::Meeting(RegionId(0u), SpaceId(1u)));
 }
