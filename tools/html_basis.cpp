@@ -79,7 +79,7 @@ std::vector<WorstCheck> worst_checks(const Results& results) {
 }  // namespace
 
 std::string html_materials(const Results& results) {
-  SharedRows shared;
+  SharedRows<HtmlRow> shared;
   for (const SolvedVariant& solved : results.variants) {
     for (const RegionId id : geometry::ids(solved.variant.regions)) {
       const cases::Region& region = solved.variant.regions[id];
@@ -101,11 +101,11 @@ std::string html_materials(const Results& results) {
   return html_table("Conductivities in W/(m·K)",
                     {"variant", "material", "moisture", "vol-%", "dry", "as used",
                      "source of the dry value", "moisture law and its source"},
-                    shared.rows(results.variants.size()));
+                    html_rows(shared, results.variants.size()));
 }
 
 std::string html_boundaries(const Results& results) {
-  SharedRows shared;
+  SharedRows<HtmlRow> shared;
   for (const SolvedVariant& solved : results.variants) {
     for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
       const cases::Space& space = solved.variant.spaces[id];
@@ -121,17 +121,17 @@ std::string html_boundaries(const Results& results) {
   return html_table(
       "Surface resistances in m²·K/W, for surface temperature and for heat flow",
       {"variant", "space", "is", "°C", "humidity %", "surface", "heat flow", "besides"},
-      shared.rows(results.variants.size()));
+      html_rows(shared, results.variants.size()));
 }
 
 std::string html_doubts(const Results& results) {
-  SharedRows shared;
+  SharedRows<HtmlRow> shared;
   for (const SolvedVariant& solved : results.variants) {
     for (const std::string& warning : solved.warnings)
       shared.add(solved.variant.name, {text_cell(warning)});
   }
   std::string items;
-  for (const HtmlRow& row : shared.rows(results.variants.size()))
+  for (const HtmlRow& row : html_rows(shared, results.variants.size()))
     items += fmt::format("<li>{} ({})</li>\n", row[1].markup, row[0].markup);
   return html_list(items);
 }

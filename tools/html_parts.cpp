@@ -2,9 +2,7 @@
 #include "tools/html_parts.hpp"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
-#include <algorithm>
 #include <cmath>
 
 #include "tools/svg_canvas.hpp"
@@ -19,12 +17,6 @@ bool is_letter_or_digit(char c) {
 std::string tagged(const HtmlCell& cell, std::string_view tag) {
   return fmt::format("<{}{}>{}</{}>", tag, cell.is_number ? " class=\"n\"" : "", cell.markup,
                      tag.substr(0, 2));
-}
-
-bool same(const HtmlRow& a, const HtmlRow& b) {
-  return std::equal(
-      a.begin(), a.end(), b.begin(), b.end(),
-      [](const HtmlCell& one, const HtmlCell& other) { return one.markup == other.markup; });
 }
 
 }  // namespace
@@ -65,18 +57,10 @@ std::string html_table(std::string_view caption, const std::vector<std::string>&
   return text + "</tbody></table></div>\n";
 }
 
-void SharedRows::add(std::string_view variant, HtmlRow row) {
-  auto known = std::find_if(all_.begin(), all_.end(),
-                            [&](const auto& each) { return same(each.first, row); });
-  if (known == all_.end()) known = all_.insert(all_.end(), {std::move(row), {}});
-  if (known->second.empty() || known->second.back() != variant) known->second.emplace_back(variant);
-}
-
-std::vector<HtmlRow> SharedRows::rows(std::size_t variants) const {
+std::vector<HtmlRow> html_rows(const SharedRows<HtmlRow>& shared, std::size_t variants) {
   std::vector<HtmlRow> rows;
-  for (const auto& [row, names] : all_) {
-    const bool all = names.size() == variants && variants > 1;
-    rows.push_back({text_cell(all ? "all" : fmt::format("{}", fmt::join(names, "; ")))});
+  for (const auto& [names, row] : shared.rows(variants)) {
+    rows.push_back({text_cell(names)});
     rows.back().insert(rows.back().end(), row.begin(), row.end());
   }
   return rows;

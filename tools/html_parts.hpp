@@ -3,8 +3,9 @@
 
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
+
+#include "tools/shared_rows.hpp"
 
 namespace quoin::tools {
 
@@ -14,6 +15,7 @@ namespace quoin::tools {
 struct HtmlCell {
   std::string markup;
   bool is_number = false;
+  bool operator==(const HtmlCell&) const = default;
 };
 [[nodiscard]] HtmlCell text_cell(std::string_view text);
 /// Digits, set to the right.
@@ -32,17 +34,9 @@ using HtmlRow = std::vector<HtmlCell>;
                                      const std::vector<std::string>& headings,
                                      const std::vector<HtmlRow>& rows);
 
-/// Rows that several variants share, told once.
-class SharedRows {
- public:
-  void add(std::string_view variant, HtmlRow row);
-
-  /// The rows, each begun by the names of its variants, or "all" where it is that of all of them.
-  [[nodiscard]] std::vector<HtmlRow> rows(std::size_t variants) const;
-
- private:
-  std::vector<std::pair<HtmlRow, std::vector<std::string>>> all_;
-};
+/// Rows that several variants share, each begun by the names of its variants.
+[[nodiscard]] std::vector<HtmlRow> html_rows(const SharedRows<HtmlRow>& shared,
+                                             std::size_t variants);
 
 /// An item of a list.
 [[nodiscard]] std::string html_item(std::string_view text);

@@ -5,11 +5,6 @@
 
 #include "tools/html_parts.hpp"
 #include "tools/svg_canvas.hpp"
-#include "tools/svg_compare.hpp"
-#include "tools/svg_field.hpp"
-#include "tools/svg_flow.hpp"
-#include "tools/svg_section.hpp"
-#include "tools/svg_surface.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -22,57 +17,51 @@ std::string titled(std::string_view title, const std::string& picture, std::stri
 
 }  // namespace
 
-std::string html_overview(const Results& results) {
-  const std::string picture = compare_picture(results);
-  if (picture.empty()) return "";
-  return html_figure(picture,
+std::string html_overview(const Pictures& pictures) {
+  if (pictures.compare.empty()) return "";
+  return html_figure(pictures.compare,
                      "All variants side by side, with the same colours for the same temperatures, "
                      "each with its coldest spot and verdict");
 }
 
-std::string html_drawings(const Results& results) {
-  SharedRows shared;
-  for (const SolvedVariant& solved : results.variants) {
-    const std::string picture =
-        section_picture(solved.variant, solved.conductivity, results.title, "");
-    shared.add(solved.variant.name,
-               {{html_figure(picture,
-                             "The section as drawn, with materials, spaces, dimensions and cut "
-                             "planes"),
-                 false}});
-  }
+std::string html_drawings(const Results& results, const Pictures& pictures) {
+  SharedRows<std::string> shared;
+  for (std::size_t v = 0; v < results.variants.size(); ++v)
+    shared.add(results.variants[v].variant.name, pictures.sections[v].svg());
   std::string text;
-  for (const HtmlRow& row : shared.rows(results.variants.size()))
-    text += fmt::format("<h3>{}</h3>\n{}", row[0].markup, row[1].markup);
+  for (const auto& [names, picture] : shared.rows(results.variants.size())) {
+    text += titled(names, picture,
+                   "The section as drawn, with materials, spaces, dimensions and cut planes");
+  }
   return text;
 }
 
-std::string html_fields(const Results& results) {
+std::string html_fields(const Results& results, const Pictures& pictures) {
   std::string text;
-  for (const SolvedVariant& solved : results.variants) {
+  for (std::size_t v = 0; v < results.variants.size(); ++v) {
+    const SolvedVariant& solved = results.variants[v];
     text += titled(
-        solved.variant.name, field_picture(solved, results.title, ""),
+        solved.variant.name, pictures.fields[v].svg(),
         fmt::format("Temperatures in the section, {}. {}", solved.variant.name, solved.summary));
   }
   return text;
 }
 
-std::string html_surface(const Results& results) {
-  const std::string picture = surface_picture(results);
-  if (picture.empty()) return "";
-  return html_figure(picture,
+std::string html_surface(const Pictures& pictures) {
+  if (pictures.surface.empty()) return "";
+  return html_figure(pictures.surface,
                      "Temperature along the inside surface, a curve for each variant, with the dew "
                      "point and the mould limit; the numbers stand in surface.csv");
 }
 
-std::string html_flow_lines(const Results& results) {
-  const double step = flow_step(results);
+std::string html_flow_lines(const Results& results, const Pictures& pictures) {
   std::string text;
-  for (const SolvedVariant& solved : results.variants) {
-    text += titled(solved.variant.name, flow_picture(solved, step, results.title, ""),
+  for (std::size_t v = 0; v < results.variants.size(); ++v) {
+    const std::string& name = results.variants[v].variant.name;
+    text += titled(name, pictures.flows[v].svg(),
                    fmt::format("Lines along which heat flows, {}; every two of them carry the same "
                                "between them",
-                               solved.variant.name));
+                               name));
   }
   return text;
 }

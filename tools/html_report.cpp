@@ -88,6 +88,10 @@ viewer.</p>
 }  // namespace
 
 std::string report_page(const Results& results) {
+  return report_page(results, pictures_of(results));
+}
+
+std::string report_page(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return "";
   const std::string style = all_of(".css") + paper_style(results.title);
   const std::string script = all_of(".js");
@@ -97,12 +101,12 @@ std::string report_page(const Results& results) {
     page += fmt::format("<p class=\"note\">{}</p>\n", escaped(results.note));
   page += html_section("verdict", "Verdict", html_verdicts(results)) +
           html_section("side-by-side", "Side by side",
-                       html_overview(results) + html_side_by_side(results)) +
+                       html_overview(pictures) + html_side_by_side(results)) +
           std::string(thermocouple) +
-          html_section("section", "The section", html_drawings(results)) +
-          html_section("fields", "Temperatures", html_fields(results)) +
-          html_section("surface", "Along the inside surface", html_surface(results)) +
-          html_section("flow", "Where heat flows", html_flow_lines(results)) +
+          html_section("section", "The section", html_drawings(results, pictures)) +
+          html_section("fields", "Temperatures", html_fields(results, pictures)) +
+          html_section("surface", "Along the inside surface", html_surface(pictures)) +
+          html_section("flow", "Where heat flows", html_flow_lines(results, pictures)) +
           html_section("year", "Over the year", html_year(results)) +
           html_section("enough", "What would be enough", html_enough(results)) +
           html_section("readings", "Readings against the model", html_readings(results)) +

@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "tools/pictures.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {
@@ -12,6 +13,7 @@ namespace quoin::tools {
 /// year, readings, materials, boundaries, heat flow, doubts, checks, assumptions and cautions, what
 /// it was made from, a blank for remarks. It asks for nothing over the network and lets no script
 /// run but its own; without script, and on paper, its pictures stand for themselves.
+[[nodiscard]] std::string report_page(const Results& results, const Pictures& pictures);
 [[nodiscard]] std::string report_page(const Results& results);
 
 }  // namespace quoin::tools

@@ -2,9 +2,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
-#include <optional>
 
+#include "tools/enough_table.hpp"
 #include "tools/html_parts.hpp"
 #include "tools/html_verdicts.hpp"
 #include "tools/text_year.hpp"
@@ -56,52 +55,6 @@ std::string months_table(std::string_view whose, const Year& year) {
       year_headings(year), rows);
 }
 
-/// A threshold in a cell; `shown` prints a found one.
-template <class Shown>
-HtmlCell threshold_cell(const std::optional<Threshold>& threshold, Shown shown,
-                        const std::string& always, const std::string& never) {
-  if (!threshold) return digits_cell("–");
-  switch (threshold->kind) {
-    case Threshold::Kind::found:
-      return digits_cell(shown(threshold->value));
-    case Threshold::Kind::holds_always:
-      return digits_cell(always);
-    case Threshold::Kind::holds_never:
-      return digits_cell(never);
-  }
-  return digits_cell("–");
-}
-
-/// `asked`: of the first variant, which gives the columns.
-HtmlRow enough_row(const SolvedVariant& solved, const EnoughFor& enough,
-                   const cases::Enough& asked) {
-  HtmlRow row{text_cell(solved.variant.name), text_cell(solved.variant.spaces[enough.space].name),
-              text_cell(enough.criterion)};
-  row.push_back(
-      digits_cell(!enough.highest_humidity ? "–"
-                  : *enough.highest_humidity >= 1.0
-                      ? "any"
-                      : fmt::format("{:.0f} %", std::floor(100 * *enough.highest_humidity))));
-  row.push_back(
-      digits_cell(enough.lowest_temperature
-                      ? fmt::format("{:.1f} °C", std::ceil(10 * *enough.lowest_temperature) / 10)
-                      : "–"));
-  if (asked.thickness) {
-    row.push_back(threshold_cell(
-        enough.thickness,
-        [](double value) { return fmt::format("{:.0f} mm", std::ceil(1e3 * value)); },
-        fmt::format("{:.0f} mm", 1e3 * asked.thickness->from),
-        fmt::format("over {:.0f} mm", 1e3 * asked.thickness->to)));
-  }
-  if (!asked.moisture_of.empty()) {
-    row.push_back(threshold_cell(
-        enough.moisture,
-        [](double value) { return fmt::format("{:.1f} vol-%", std::floor(1e3 * value) / 10); },
-        "any", "not even dry"));
-  }
-  return row;
-}
-
 }  // namespace
 
 std::string html_year(const Results& results) {
@@ -128,19 +81,17 @@ std::string html_year(const Results& results) {
 }
 
 std::string html_enough(const Results& results) {
-  const cases::Enough& asked = results.variants.front().variant.enough;
-  std::vector<std::string> headings{"variant", "room", "criterion", "humidity up to", "room from"};
-  if (asked.thickness) headings.push_back(asked.thickness->of + " from");
-  if (!asked.moisture_of.empty()) headings.push_back(asked.moisture_of + " up to");
+  const EnoughTable enough = enough_table(results);
+  std::vector<std::string> headings{"variant", "room", "criterion"};
+  for (const EnoughTable::Column& column : enough.columns)
+    headings.push_back(fmt::format("{} {}", column.what, column.way));
   std::vector<HtmlRow> rows;
-  for (const SolvedVariant& solved : results.variants) {
-    for (const EnoughFor& enough : solved.enough) {
-      if (!enough.highest_humidity && !enough.thickness && !enough.moisture) continue;
-      rows.push_back(enough_row(solved, enough, asked));
-    }
+  for (const EnoughTable::Row& row : enough.rows) {
+    rows.push_back({text_cell(row.variant), text_cell(row.room), text_cell(row.criterion)});
+    for (const EnoughTable::Cell& cell : row.cells)
+      rows.back().push_back(digits_cell(cell.words.empty() ? "–" : cell.words));
   }
-  return html_table("For each criterion to hold. The room from: with the vapour its air holds now.",
-                    headings, rows);
+  return html_table(enough_note, headings, rows);
 }
 
 }  // namespace quoin::tools

@@ -14,74 +14,63 @@
 #include "tools/json_findings.hpp"
 #include "tools/pdf_report.hpp"
 #include "tools/rsvg_paint.hpp"
-#include "tools/svg_compare.hpp"
-#include "tools/svg_field.hpp"
-#include "tools/svg_flow.hpp"
-#include "tools/svg_section.hpp"
-#include "tools/svg_surface.hpp"
 #include "tools/vtk_field.hpp"
 
 namespace quoin::tools {
 namespace {
 
-std::vector<File> findings_files(const Results& results) {
+std::vector<File> findings_files(const Results& results, const Pictures& /*pictures*/) {
   return {{"findings.json", findings_json(results)}};
 }
 
-std::vector<File> page_files(const Results& results) {
-  return {{"report.html", report_page(results)}};
+std::vector<File> page_files(const Results& results, const Pictures& pictures) {
+  return {{"report.html", report_page(results, pictures)}};
 }
 
-std::vector<File> pdf_files(const Results& results) {
-  return {{"report.pdf", report_pdf(results)}};
+std::vector<File> pdf_files(const Results& results, const Pictures& pictures) {
+  return {{"report.pdf", report_pdf(results, pictures)}};
 }
 
-std::vector<File> surface_files(const Results& results) {
+std::vector<File> surface_files(const Results& results, const Pictures& /*pictures*/) {
   return {{"surface.csv", surface_csv(results)}};
 }
 
-std::vector<File> section_files(const Results& results) {
+std::vector<File> section_files(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return {};
-  const SolvedVariant& first = results.variants.front();
-  return {{"section.svg",
-           section_picture(first.variant, first.conductivity, results.title, results.note)}};
+  return {{"section.svg", pictures.sections.front().svg(results.note)}};
 }
 
-std::vector<File> field_files(const Results& results) {
+std::vector<File> field_files(const Results& results, const Pictures& pictures) {
   const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<File> files;
   for (std::size_t v = 0; v < stems.size(); ++v) {
-    files.push_back({fmt::format("field-{}.svg", stems[v]),
-                     field_picture(results.variants[v], results.title, results.note)});
+    files.push_back({fmt::format("field-{}.svg", stems[v]), pictures.fields[v].svg(results.note)});
   }
   return files;
 }
 
-std::vector<File> surface_picture_files(const Results& results) {
-  std::string picture = surface_picture(results);
-  if (picture.empty()) return {};
-  return {{"surface.svg", std::move(picture)}};
+std::vector<File> surface_picture_files(const Results& /*results*/, const Pictures& pictures) {
+  if (pictures.surface.empty()) return {};
+  return {{"surface.svg", pictures.surface}};
 }
 
-std::vector<File> compare_files(const Results& results) {
-  std::string picture = compare_picture(results);
-  if (picture.empty()) return {};
-  return {{"compare.svg", std::move(picture)}};
+std::vector<File> compare_files(const Results& /*results*/, const Pictures& pictures) {
+  if (pictures.compare.empty()) return {};
+  return {{"compare.svg", pictures.compare}};
 }
 
-std::vector<File> flow_files(const Results& results) {
+std::vector<File> flow_files(const Results& results, const Pictures& pictures) {
   const std::vector<std::string> stems = file_stems(results.variants);
-  const double step = flow_step(results);
   std::vector<File> files;
   for (std::size_t v = 0; v < stems.size(); ++v) {
-    std::string picture = flow_picture(results.variants[v], step, results.title, results.note);
+    std::string picture = pictures.flows[v].svg(results.note);
     if (picture.empty()) continue;
     files.push_back({fmt::format("flow-{}.svg", stems[v]), std::move(picture)});
   }
   return files;
 }
 
-std::vector<File> vtk_files(const Results& results) {
+std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/) {
   const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<std::string> names, file_names;
   std::vector<File> files;
@@ -129,12 +118,13 @@ std::string stem_of(std::string_view name) {
 std::span<const Output> outputs() { return all_outputs; }
 
 std::vector<File> files_of(const Results& results) {
+  const Pictures pictures = pictures_of(results);
   // The PDF takes as long as all others together.
   std::future<std::vector<File>> pdf =
-      std::async(std::launch::async, pdf_files, std::cref(results));
+      std::async(std::launch::async, pdf_files, std::cref(results), std::cref(pictures));
   std::vector<File> all;
   for (const Output& output : outputs()) {
-    for (File& file : output.files == pdf_files ? pdf.get() : output.files(results)) {
+    for (File& file : output.files == pdf_files ? pdf.get() : output.files(results, pictures)) {
       all.push_back(std::move(file));
     }
   }

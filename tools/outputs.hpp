@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "tools/pictures.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {
@@ -19,7 +20,7 @@ struct File {
 /// One kind of file that a run writes.
 struct Output {
   std::string_view name;  ///< as the manual calls it
-  std::vector<File> (*files)(const Results&);
+  std::vector<File> (*files)(const Results&, const Pictures&);
 };
 
 /// Every output. A new one is one file pair and one line in outputs.cpp.

@@ -7,17 +7,14 @@
 #include <cmath>
 #include <set>
 
+#include "tools/enough_table.hpp"
 #include "tools/judge.hpp"
 #include "tools/page_flow.hpp"
 #include "tools/pdf_vapour.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
 #include "tools/report_words.hpp"
-#include "tools/svg_compare.hpp"
-#include "tools/svg_field.hpp"
-#include "tools/svg_flow.hpp"
-#include "tools/svg_section.hpp"
-#include "tools/svg_surface.hpp"
+#include "tools/shared_rows.hpp"
 #include "tools/text_report.hpp"
 #include "tools/text_table.hpp"
 #include "tools/text_words.hpp"
@@ -34,26 +31,14 @@ std::string figure(double value, int decimals) {
   return std::isfinite(value) ? fmt::format("{:.{}f}", value, decimals) : "–";
 }
 
-/// Rows that differ only in their first cell, the variant, made one.
-Rows merged(const Rows& rows, std::size_t variants) {
-  Rows all;
-  std::vector<std::size_t> counts;
-  for (const std::vector<std::string>& row : rows) {
-    const auto same = std::find_if(all.begin(), all.end(), [&](const auto& other) {
-      return std::equal(row.begin() + 1, row.end(), other.begin() + 1, other.end());
-    });
-    if (same == all.end()) {
-      all.push_back(row);
-      counts.push_back(1);
-    } else {
-      same->front() += "; " + row.front();
-      ++counts[static_cast<std::size_t>(same - all.begin())];
-    }
+/// Rows that several variants share, each begun by the names of its variants.
+Rows named(const SharedRows<std::vector<std::string>>& shared, std::size_t variants) {
+  Rows rows;
+  for (const auto& [names, row] : shared.rows(variants)) {
+    rows.push_back({names});
+    rows.back().insert(rows.back().end(), row.begin(), row.end());
   }
-  for (std::size_t r = 0; r < all.size(); ++r) {
-    if (counts[r] == variants && variants > 1) all[r].front() = "all";
-  }
-  return all;
+  return rows;
 }
 
 void add_verdicts(PageFlow& flow, const Results& results) {
@@ -68,7 +53,7 @@ void add_verdicts(PageFlow& flow, const Results& results) {
   for (const Change& change : results.changes) flow.item(change.words);
 }
 
-void add_side_by_side(PageFlow& flow, const Results& results) {
+void add_side_by_side(PageFlow& flow, const Results& results, const Pictures& pictures) {
   Rows rows;
   for (const SolvedVariant& solved : results.variants) {
     for (const solver::AirSurface& surface : solved.surface.airs) {
@@ -88,21 +73,15 @@ void add_side_by_side(PageFlow& flow, const Results& results) {
   flow.table({"variant", "room", "coldest spot", "#°C", "#fRsi", "#needed here",
               "#humidity there %", "#safe up to %", "verdict"},
              {0.19, 0.1, 0.18, 0.06, 0.13, 0.09, 0.09, 0.07, 0.09}, rows);
-  flow.picture(compare_picture(results));
+  flow.picture(pictures.compare);
 }
 
-void add_pictures(PageFlow& flow, const Results& results) {
-  const SolvedVariant& first = results.variants.front();
-  const double step = flow_step(results);
+void add_pictures(PageFlow& flow, const Pictures& pictures) {
   flow.heading("Pictures");
-  flow.picture(section_picture(first.variant, first.conductivity, results.title, ""));
-  flow.picture(surface_picture(results));
-  for (const SolvedVariant& solved : results.variants) {
-    flow.picture(field_picture(solved, results.title, ""));
-  }
-  for (const SolvedVariant& solved : results.variants) {
-    flow.picture(flow_picture(solved, step, results.title, ""));
-  }
+  flow.picture(pictures.sections.front().svg());
+  flow.picture(pictures.surface);
+  for (const Picture& field : pictures.fields) flow.picture(field.svg());
+  for (const Picture& lines : pictures.flows) flow.picture(lines.svg());
 }
 
 void add_year(PageFlow& flow, const Results& results) {
@@ -133,6 +112,26 @@ void add_year(PageFlow& flow, const Results& results) {
   }
 }
 
+void add_enough(PageFlow& flow, const Results& results) {
+  const EnoughTable enough = enough_table(results);
+  if (enough.rows.empty()) return;
+  std::vector<std::string> headings{"variant", "room", "criterion"};
+  for (const EnoughTable::Column& column : enough.columns)
+    headings.push_back(fmt::format("#{} {}", column.what, column.way));
+  std::vector<double> shares{0.24, 0.12, 0.14};
+  shares.insert(shares.end(), enough.columns.size(),
+                0.5 / static_cast<double>(enough.columns.size()));
+  Rows rows;
+  for (const EnoughTable::Row& row : enough.rows) {
+    rows.push_back({row.variant, row.room, row.criterion});
+    for (const EnoughTable::Cell& cell : row.cells)
+      rows.back().push_back(cell.words.empty() ? "–" : cell.words);
+  }
+  flow.heading("What would be enough");
+  flow.table(headings, shares, rows);
+  flow.paragraph(enough_note);
+}
+
 void add_readings(PageFlow& flow, const Results& results) {
   Rows rows;
   for (const SolvedVariant& solved : results.variants) {
@@ -151,37 +150,38 @@ void add_readings(PageFlow& flow, const Results& results) {
 }
 
 void add_materials(PageFlow& flow, const Results& results) {
-  Rows rows;
+  SharedRows<std::vector<std::string>> rows;
   for (const SolvedVariant& solved : results.variants) {
     for (const RegionId id : geometry::ids(solved.variant.regions)) {
       const cases::Region& region = solved.variant.regions[id];
       const materials::Sourced& dry = region.material.conductivity;
-      rows.push_back({solved.variant.name, region.name, region.state.empty() ? "dry" : region.state,
-                      figure(dry.value, 3), figure(solved.conductivity[id].value, 3),
-                      std::string(solved.conductivity[id].law),
-                      fmt::format("{}: {}", words_for(dry.confidence), dry.source)});
+      rows.add(solved.variant.name,
+               {region.name, region.state.empty() ? "dry" : region.state, figure(dry.value, 3),
+                figure(solved.conductivity[id].value, 3), std::string(solved.conductivity[id].law),
+                fmt::format("{}: {}", words_for(dry.confidence), dry.source)});
     }
   }
   flow.heading("Materials");
   flow.table({"variant", "material", "moisture", "#W/(m·K) dry", "#as used", "moisture law",
               "source of the dry value"},
-             {0.16, 0.15, 0.11, 0.09, 0.08, 0.14, 0.27}, merged(rows, results.variants.size()));
+             {0.16, 0.15, 0.11, 0.09, 0.08, 0.14, 0.27}, named(rows, results.variants.size()));
 }
 
 void add_air(PageFlow& flow, const Results& results) {
-  Rows rows;
+  SharedRows<std::vector<std::string>> rows;
   for (const SolvedVariant& solved : results.variants) {
     for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
       const cases::Space& space = solved.variant.spaces[id];
-      rows.push_back({solved.variant.name, space.name, figure(space.temperature, 1),
-                      space.humidity ? figure(100 * *space.humidity, 0) : "–",
-                      resistance_words(solved.surface, id), resistance_words(solved.heat, id)});
+      rows.add(solved.variant.name,
+               {space.name, figure(space.temperature, 1),
+                space.humidity ? figure(100 * *space.humidity, 0) : "–",
+                resistance_words(solved.surface, id), resistance_words(solved.heat, id)});
     }
   }
   flow.heading("Air and surfaces");
   flow.table({"variant", "space", "#°C", "#humidity %", "#m²K/W for surface temperature",
               "#m²K/W for heat flow"},
-             {0.24, 0.2, 0.09, 0.12, 0.2, 0.15}, merged(rows, results.variants.size()));
+             {0.24, 0.2, 0.09, 0.12, 0.2, 0.15}, named(rows, results.variants.size()));
 }
 
 void add_heat(PageFlow& flow, const Results& results) {
@@ -237,16 +237,19 @@ void add_list(PageFlow& flow, std::string_view title, std::span<const std::strin
 
 }  // namespace
 
-std::string report_pdf(const Results& results) {
+std::string report_pdf(const Results& results) { return report_pdf(results, pictures_of(results)); }
+
+std::string report_pdf(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return "";
   PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
                                            std::string_view(results.sha256).substr(0, 16)));
   flow.title(results.title);
   if (!results.note.empty()) flow.paragraph(results.note);
   add_verdicts(flow, results);
-  add_side_by_side(flow, results);
-  add_pictures(flow, results);
+  add_side_by_side(flow, results, pictures);
+  add_pictures(flow, pictures);
   add_year(flow, results);
+  add_enough(flow, results);
   add_vapour(flow, results);
   add_readings(flow, results);
   add_materials(flow, results);

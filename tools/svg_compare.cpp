@@ -21,8 +21,8 @@ constexpr double line_height = 15.0;
 const Lettering name_letters{12.0, Anchor::start, 0.0, true, "#1c1c1c", ""};
 const Lettering letters{11.5, Anchor::start, 0.0, false, "#1c1c1c", ""};
 
-const geometry::Section& section_of(const SolvedVariant& solved) {
-  return solved.surface.field.mesh.section;
+Shown shown_of(const SolvedVariant& solved) {
+  return shown_part(solved.variant, solved.surface.field.mesh.section);
 }
 
 /// How variants are laid out: as many in a row as stay large enough, all to one scale.
@@ -34,14 +34,14 @@ struct Layout {
 
 Layout layout_of(const Results& results) {
   Layout layout;
-  const Extent first = material_extent(section_of(results.variants.front()));
+  const Extent first = material_extent(shown_of(results.variants.front()).section);
   const bool is_wide = first.width() > 1.6 * first.height();
   layout.columns = is_wide || results.variants.size() == 2 ? 2 : 3;
   const auto columns = static_cast<double>(layout.columns);
   layout.width = (page_width - 2 * page_edge - (columns - 1) * gap) / columns;
   layout.scale = std::numeric_limits<double>::max();
   for (const SolvedVariant& solved : results.variants) {
-    const View view(section_of(solved), {0.0, 0.0}, layout.width, 230.0);
+    const View view(shown_of(solved), {0.0, 0.0}, layout.width, 230.0);
     layout.scale = std::min(layout.scale, view.scale());
   }
   return layout;
@@ -49,9 +49,9 @@ Layout layout_of(const Results& results) {
 
 /// The section to a given scale, its top left corner at `corner`.
 View view_of(const SolvedVariant& solved, Point corner, double scale) {
-  const View any(section_of(solved), corner, page_width, page_width);
+  const View any(shown_of(solved), corner, page_width, page_width);
   const Margins& margins = any.margins();
-  return View(section_of(solved), corner,
+  return View(shown_of(solved), corner,
               any.material().width() * scale + margins.left + margins.right,
               any.material().height() * scale + margins.above + margins.below);
 }
@@ -183,9 +183,11 @@ void draw_small_field(Canvas& canvas, const SolvedVariant& solved, const View& v
   drawing.draw_bands(canvas);
   draw_edges(canvas, view, solved.variant.regions.size(),
              "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"0.7\"");
+  draw_breaks(canvas, view);
   drawing.draw_limits(canvas, taken, false);
   for (const solver::AirSurface& air : solved.surface.airs) {
-    if (solved.variant.spaces[air.air].is == cases::SpaceKind::inside) {
+    if (solved.variant.spaces[air.air].is == cases::SpaceKind::inside &&
+        view.shows(air.coldest.place)) {
       draw_coldest_mark(canvas, view(air.coldest.place));
     }
   }
@@ -249,6 +251,9 @@ std::string compare_picture(const Results& results) {
   }
   draw_lying_colour_bar(canvas, bands, {page_edge, top}, 300.0);
   double bottom = draw_key(canvas, results, top + 52.0);
+  const SolvedVariant& first_variant = results.variants.front();
+  bottom = draw_whole(canvas, first_variant.variant, first_variant.surface.field.mesh.section,
+                      {page_edge, bottom}, page_width - 2 * page_edge);
   bottom = draw_note(canvas, results.note, bottom);
   return canvas.picture(bottom, fmt::format("{}: variants side by side", results.title),
                         description_of(results));

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "tools/svg_field_drawing.hpp"
 #include "tools/svg_sheet.hpp"
@@ -64,11 +65,16 @@ std::vector<std::string> probe_words(const SolvedVariant& solved) {
 
 std::string field_picture(const SolvedVariant& solved, std::string_view title,
                           std::string_view note) {
+  return drawn_field(solved, title).svg(note);
+}
+
+Picture drawn_field(const SolvedVariant& solved, std::string_view title) {
   Canvas canvas;
   const double top =
       draw_heading(canvas, title, fmt::format("Temperature, {}", solved.variant.name));
   constexpr double bar_room = 62.0;
-  const View view(solved.surface.field.mesh.section, {page_edge, top},
+  const geometry::Section& section = solved.surface.field.mesh.section;
+  const View view(shown_part(solved.variant, section), {page_edge, top},
                   page_width - 2 * page_edge - bar_room, 520.0);
 
   TakenRoom taken;
@@ -97,9 +103,10 @@ std::string field_picture(const SolvedVariant& solved, std::string_view title,
   double bottom = view.corner().y + std::max(view.height(), bar + 40.0) + 20.0;
   bottom = draw_key(canvas, solved, bottom);
   draw_scale_bar(canvas, view, {page_edge, bottom});
-  bottom = draw_note(canvas, note, bottom + 24.0);
-  return canvas.picture(bottom, fmt::format("{}: temperature, {}", title, solved.variant.name),
-                        fmt::format("{} {}", description_of(solved.variant), solved.summary));
+  bottom = draw_whole_beside(canvas, solved.variant, view, section,
+                             view.corner().x + view.width() + bar_room + 12.0, bottom + 24.0);
+  return {std::move(canvas), bottom, fmt::format("{}: temperature, {}", title, solved.variant.name),
+          fmt::format("{} {}", description_of(solved.variant), solved.summary)};
 }
 
 }  // namespace quoin::tools

@@ -22,6 +22,14 @@ std::optional<std::size_t> strip(const std::vector<double>& lines, double at) {
          1;
 }
 
+/// The field as far as the picture shows it, fine enough to be drawn.
+FineField fine_part(const SolvedVariant& solved, const View& view) {
+  const geometry::Mesh& mesh = solved.surface.field.mesh;
+  const MeshValues part =
+      shown_part(shown_part(solved.variant, mesh.section), mesh, solved.surface.temperature);
+  return refined(part.mesh, part.values, smooth / view.scale());
+}
+
 }  // namespace
 
 std::vector<Line> drawn(const View& view, const std::vector<geometry::Outline>& outlines) {
@@ -43,7 +51,7 @@ FieldDrawing::FieldDrawing(const SolvedVariant& solved, const View& view, Bands 
     : solved_(solved),
       view_(view),
       bands_(std::move(bands)),
-      fine_(refined(solved.surface.field.mesh, solved.surface.temperature, smooth / view.scale())),
+      fine_(fine_part(solved, view)),
       finder_(fine_.mesh) {}
 
 void FieldDrawing::draw_bands(Canvas& canvas) {
@@ -114,6 +122,7 @@ void FieldDrawing::draw_limits(Canvas& canvas, TakenRoom& taken, bool named) con
 void FieldDrawing::draw_coldest(Canvas& canvas, Callouts& callouts, TakenRoom& taken) const {
   for (const solver::AirSurface& air : solved_.surface.airs) {
     if (solved_.variant.spaces[air.air].is != cases::SpaceKind::inside) continue;
+    if (!view_.shows(air.coldest.place)) continue;
     const Point at = view_(air.coldest.place);
     draw_coldest_mark(canvas, at);
     taken.take(Box{at, 12.0, 12.0, 0.0});
@@ -133,7 +142,7 @@ bool FieldDrawing::lies_between(const Box& box, double level, double most) const
           view_.place_of({box.centre.x + dx * std::cos(angle) + dy * std::sin(angle),
                           box.centre.y - dx * std::sin(angle) + dy * std::cos(angle)});
       const auto column = strip(mesh.x, place.x), row = strip(mesh.y, place.y);
-      if (!column || !row) return false;
+      if (!column || !row || !view_.shows(place)) return false;
       if (!std::holds_alternative<RegionId>(mesh.cell(*column, *row).below)) return false;
       const double here =
           solver::temperature_at(solved_.surface.field, solved_.surface.temperature, place);

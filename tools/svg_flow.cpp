@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "solver/stream.hpp"
 #include "tools/physics.hpp"
@@ -92,9 +93,9 @@ void draw_materials(Canvas& canvas, const View& view, const SolvedVariant& solve
   }
 }
 
-void draw_lines(Canvas& canvas, const View& view, const geometry::Mesh& mesh,
-                const std::vector<double>& field, const std::vector<double>& levels, bool arrows) {
-  const FineField fine = refined(mesh, field, smooth / view.scale());
+void draw_lines(Canvas& canvas, const View& view, const MeshValues& field,
+                const std::vector<double>& levels, bool arrows) {
+  const FineField fine = refined(field.mesh, field.values, smooth / view.scale());
   for (const Isotherm& isotherm : IsothermFinder(fine.mesh).isotherms(fine.values, levels)) {
     for (const Line& line : drawn(view, isotherm.lines)) {
       canvas.polyline(line);
@@ -141,12 +142,17 @@ double flow_step(const Results& results) {
 
 std::string flow_picture(const SolvedVariant& solved, double step, std::string_view title,
                          std::string_view note) {
+  return drawn_flow(solved, step, title).svg(note);
+}
+
+Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title) {
   const solver::Stream stream = stream_of(solved);
-  if (!(step > 0.0) || highest(stream) == 0.0) return "";
+  if (!(step > 0.0) || highest(stream) == 0.0) return {};
   Canvas canvas;
   const double top = draw_heading(canvas, title, fmt::format("Heat flow, {}", solved.variant.name));
   const geometry::Mesh& mesh = solved.heat.field.mesh;
-  const View view(mesh.section, {page_edge, top}, page_width - 2 * page_edge, 520.0);
+  const Shown shown = shown_part(solved.variant, mesh.section);
+  const View view(shown, {page_edge, top}, page_width - 2 * page_edge, 520.0);
 
   TakenRoom taken;
   draw_spaces(canvas, view, solved.variant, true, taken);
@@ -155,12 +161,12 @@ std::string flow_picture(const SolvedVariant& solved, double step, std::string_v
   canvas.close();
   const Bands bands = bands_of(solved.variant);
   canvas.open(isotherm_stroke);
-  draw_lines(canvas, view, mesh, solved.heat.temperature, bands.levels, false);
+  draw_lines(canvas, view, shown_part(shown, mesh, solved.heat.temperature), bands.levels, false);
   canvas.close();
   draw_edges(canvas, view, solved.variant.regions.size(),
              "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"0.9\"");
   canvas.open(flow_stroke);
-  draw_lines(canvas, view, without_cut(mesh, stream.is_cut), stream.value,
+  draw_lines(canvas, view, shown_part(shown, without_cut(mesh, stream.is_cut), stream.value),
              flow_levels(highest(stream), step), true);
   canvas.close();
   draw_cuts(canvas, view);
@@ -168,11 +174,11 @@ std::string flow_picture(const SolvedVariant& solved, double step, std::string_v
   double bottom = view.corner().y + view.height() + 22.0;
   bottom = draw_key(canvas, solved, step, bands.step(), !stream.is_cut.empty(), bottom);
   draw_scale_bar(canvas, view, {page_edge, bottom});
-  bottom = draw_note(canvas, note, bottom + 24.0);
-  return canvas.picture(
-      bottom, fmt::format("{}: heat flow, {}", title, solved.variant.name),
-      fmt::format("{} In all {:.1f} W/m flow through it; between two flow lines {:g} W/m.",
-                  description_of(solved.variant), flow_in(solved), step));
+  bottom = draw_whole_beside(canvas, solved.variant, view, mesh.section,
+                             view.corner().x + view.width() + 24.0, bottom + 24.0);
+  return {std::move(canvas), bottom, fmt::format("{}: heat flow, {}", title, solved.variant.name),
+          fmt::format("{} In all {:.1f} W/m flow through it; between two flow lines {:g} W/m.",
+                      description_of(solved.variant), flow_in(solved), step)};
 }
 
 }  // namespace quoin::tools

@@ -4,6 +4,7 @@
 #include <string>
 #include <string_view>
 
+#include "tools/picture.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {
@@ -14,6 +15,7 @@ namespace quoin::tools {
 
 /// Heat-flow lines of one variant across its isotherms, with `step` W/m between two lines, as an
 /// SVG picture. They are those of the heat-flow purpose. Empty where there are none.
+[[nodiscard]] Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title);
 [[nodiscard]] std::string flow_picture(const SolvedVariant& solved, double step,
                                        std::string_view title, std::string_view note);
 

@@ -4,7 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
+#include "cases/membranes.hpp"
 #include "tools/svg_dimensions.hpp"
 #include "tools/svg_hatch.hpp"
 #include "tools/svg_sheet.hpp"
@@ -44,24 +47,44 @@ struct Dimensioning {
   static constexpr double first_distance = 12.0;  ///< from the margin to the first line
 };
 
-Dimensioning dimensioning_of(const geometry::Section& section) {
+/// Without the ends of the material where the section is broken off: no dimension ends there.
+Chain without_breaks(Chain chain, const Broken& broken, const Extent& material, bool flat) {
+  const auto drop = [&](bool is_broken, double place) {
+    if (is_broken) std::erase(chain, place);
+  };
+  drop(flat ? broken.left : broken.below, flat ? material.low.x : material.low.y);
+  drop(flat ? broken.right : broken.above, flat ? material.high.x : material.high.y);
+  return chain;
+}
+
+Dimensioning dimensioning_of(const Shown& shown) {
+  const geometry::Section& section = shown.section;
+  const Broken& broken = shown.broken;
   const Extent material = material_extent(section);
   Dimensioning all;
   for (const auto& [side, opposite] :
        {std::pair{Side::above, Side::below}, {Side::right, Side::left}}) {
     constexpr std::size_t most = 10;  // beyond that a chain is a tangle
-    const Chain layers = layers_along(section, material, side);
-    const Chain lower = layers_along(section, material, opposite);
-    const Chain corners = corners_along(section, side);
+    const bool flat = side == Side::above;
+    const auto whole = [&](Chain chain) {
+      return without_breaks(std::move(chain), broken, material, flat);
+    };
+    const bool near_broken = flat ? broken.above : broken.right;
+    const bool far_broken = flat ? broken.below : broken.left;
+    const Chain layers = near_broken ? Chain{} : whole(layers_along(section, material, side));
+    const Chain lower = far_broken ? Chain{} : whole(layers_along(section, material, opposite));
+    const Chain corners = whole(corners_along(section, side));
     const auto add = [&](Side at, const Chain& chain, const Chain& known) {
       const bool is_new = !std::includes(known.begin(), known.end(), chain.begin(), chain.end());
-      if (chain.size() > 2 && chain.size() <= most && is_new) all.chains.push_back({at, chain});
+      const std::size_t least = broken.any() ? 1 : 2;
+      if (chain.size() > least && chain.size() <= most && is_new) all.chains.push_back({at, chain});
     };
-    const Chain shown = corners.size() <= most ? corners : Chain{};
-    add(side, layers, shown);
-    add(opposite, lower, layers.empty() ? shown : layers);
+    const Chain ends_known = corners.size() <= most ? corners : Chain{};
+    add(side, layers, ends_known);
+    add(opposite, lower, layers.empty() ? ends_known : layers);
     add(opposite, corners, {});
-    all.chains.push_back({opposite, {corners.front(), corners.back()}});
+    const bool ends = flat ? !broken.left && !broken.right : !broken.below && !broken.above;
+    if (ends) all.chains.push_back({opposite, {corners.front(), corners.back()}});
   }
   return all;
 }
@@ -102,21 +125,33 @@ class Legend {
       };
       if (std::none_of(shown_.begin(), shown_.end(), told)) shown_.push_back(id);
     }
+    marks_.push_back({Mark::Kind::cut, "cut plane", "no heat crosses it"});
+    if (view.broken().any())
+      marks_.push_back({Mark::Kind::broken, "broken off", "the section goes on"});
+    for (const cases::Membrane& membrane : variant.membranes) {
+      const Mark mark{Mark::Kind::membrane, cases::display_name(membrane),
+                      std::isinf(membrane.coat.sd)
+                          ? "membrane, nothing passes"
+                          : fmt::format("membrane, sd {:g} m", membrane.coat.sd)};
+      const bool told = std::any_of(marks_.begin(), marks_.end(), [&](const Mark& other) {
+        return other.name == mark.name && other.detail == mark.detail;
+      });
+      if (!told) marks_.push_back(mark);
+    }
   }
 
   [[nodiscard]] double height(std::size_t columns) const {
-    return entry_height * static_cast<double>((shown_.size() + 1 + columns - 1) / columns);
+    return entry_height *
+           static_cast<double>((shown_.size() + marks_.size() + columns - 1) / columns);
   }
 
   void draw(Canvas& canvas, const Looks& looks, Point at, double width, std::size_t columns) const {
     const double each = width / static_cast<double>(columns);
-    for (std::size_t k = 0; k <= shown_.size(); ++k) {
+    for (std::size_t k = 0; k < shown_.size() + marks_.size(); ++k) {
       const Point corner{at.x + each * static_cast<double>(k % columns),
                          at.y + entry_height * static_cast<double>(k / columns)};
-      if (k == shown_.size()) {
-        canvas.line({corner.x, corner.y + 9.0}, {corner.x + 34.0, corner.y + 9.0},
-                    "stroke=\"#404040\" stroke-width=\"1.6\" stroke-dasharray=\"12 3 2 3\"");
-        draw_entry(canvas, corner, each, "cut plane", "no heat crosses it");
+      if (k >= shown_.size()) {
+        draw_mark(canvas, marks_[k - shown_.size()], corner, each);
         continue;
       }
       const Line swatch{corner,
@@ -130,6 +165,30 @@ class Legend {
   }
 
  private:
+  /// A line of the drawing and what it means.
+  struct Mark {
+    enum class Kind { cut, broken, membrane } kind;
+    std::string name;
+    std::string detail;
+  };
+
+  static void draw_mark(Canvas& canvas, const Mark& mark, Point corner, double width) {
+    const Point from{corner.x, corner.y + 9.0}, to{corner.x + 34.0, corner.y + 9.0};
+    switch (mark.kind) {
+      case Mark::Kind::cut:
+        canvas.line(from, to,
+                    "stroke=\"#404040\" stroke-width=\"1.6\" stroke-dasharray=\"12 3 2 3\"");
+        break;
+      case Mark::Kind::broken:
+        draw_break(canvas, {from.x + 6.0, from.y}, {to.x - 6.0, to.y});
+        break;
+      case Mark::Kind::membrane:
+        canvas.line(from, to, membrane_stroke);
+        break;
+    }
+    draw_entry(canvas, corner, width - 8.0, mark.name, mark.detail);
+  }
+
   [[nodiscard]] std::string detail(RegionId id) const {
     const cases::Region& region = variant_.regions[id];
     const std::string state = region.material.cavity ? "air cavity"
@@ -144,6 +203,7 @@ class Legend {
   const cases::Variant& variant_;
   const Per<RegionId, materials::Conductivity>& conductivity_;
   std::vector<RegionId> shown_;
+  std::vector<Mark> marks_;
 };
 
 }  // namespace
@@ -151,10 +211,17 @@ class Legend {
 std::string section_picture(const cases::Variant& variant,
                             const Per<RegionId, materials::Conductivity>& conductivity,
                             std::string_view title, std::string_view note) {
+  return drawn_section(variant, conductivity, title).svg(note);
+}
+
+Picture drawn_section(const cases::Variant& variant,
+                      const Per<RegionId, materials::Conductivity>& conductivity,
+                      std::string_view title) {
   Canvas canvas;
   const geometry::Section section = geometry::section_of(variant.sheet);
-  const Extent material = material_extent(section);
-  const Dimensioning dimensions = dimensioning_of(section);
+  const Shown shown = shown_part(variant, section);
+  const Extent material = material_extent(shown.section);
+  const Dimensioning dimensions = dimensioning_of(shown);
   const Looks looks(variant.regions);
   canvas.define(looks.patterns());
 
@@ -166,8 +233,7 @@ std::string section_picture(const cases::Variant& variant,
                                variant.cut == cases::Cut::horizontal ? "plan" : "vertical cut"));
   const auto view_with = [&](double left, double right, double above) {
     const double beyond = 2 * page_edge + (beside ? legend_width + 12.0 : 0.0);
-    return View(section, {page_edge + left, top + above}, page_width - left - right - beyond,
-                480.0);
+    return View(shown, {page_edge + left, top + above}, page_width - left - right - beyond, 480.0);
   };
   // How much room the dimensions need depends on the scale, and the scale on the room: twice will
   // do.
@@ -185,6 +251,7 @@ std::string section_picture(const cases::Variant& variant,
   }
   draw_edges(canvas, view, variant.regions.size(),
              "fill=\"none\" stroke=\"#1c1c1c\" stroke-width=\"1.2\"");
+  draw_membranes(canvas, view);
   draw_cuts(canvas, view);
   dimensions.draw(canvas, view);
   Callouts callouts(view, variant, taken);
@@ -203,8 +270,9 @@ std::string section_picture(const cases::Variant& variant,
     bottom += legend.height(2) + 8.0;
   }
   draw_scale_bar(canvas, view, {view.corner().x + view.margins().left, bottom});
-  bottom = draw_note(canvas, note, bottom + 24.0);
-  return canvas.picture(bottom, fmt::format("{}: section", title), description_of(variant));
+  bottom =
+      draw_whole(canvas, variant, section, {page_edge, bottom + 24.0}, page_width - 2 * page_edge);
+  return {std::move(canvas), bottom, fmt::format("{}: section", title), description_of(variant)};
 }
 
 }  // namespace quoin::tools

@@ -23,6 +23,16 @@ double draw_note(Canvas& canvas, std::string_view note, double top);
 void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant,
                  const std::vector<std::string>& words, Callouts& callouts, TakenRoom& taken);
 
+/// Where the picture of a variant breaks its section off: all of it, small, with a frame around
+/// what is shown, from `corner` on and `width` units wide; a caption beside it, or below it where
+/// it is narrow. Returns where it ends.
+double draw_whole(Canvas& canvas, const cases::Variant& variant, const geometry::Section& section,
+                  Point corner, double width);
+/// The same beside the drawing where there is room to the right of `right`, else below `bottom`.
+/// Returns where the picture ends.
+double draw_whole_beside(Canvas& canvas, const cases::Variant& variant, const View& view,
+                         const geometry::Section& section, double right, double bottom);
+
 /// The section in words, for those who cannot see it.
 [[nodiscard]] std::string description_of(const cases::Variant& variant);
 

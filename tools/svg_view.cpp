@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/svg_view.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 
@@ -45,25 +43,6 @@ Section framed(Section section, const Extent& material, const Margins& margins, 
   if (section.y.back() > material.high.y)
     section.y.back() = material.high.y + margins.above / scale;
   return section;
-}
-
-std::string_view tint_of(cases::SpaceKind kind) {
-  switch (kind) {
-    case cases::SpaceKind::inside:
-      return "#fff6e6";
-    case cases::SpaceKind::outside:
-      return "#e8f1f9";
-    case cases::SpaceKind::unheated:
-      return "#f1eef6";
-  }
-  return "#ffffff";
-}
-
-std::string words_for(const cases::Space& space, bool with_air) {
-  if (!with_air) return space.name;
-  std::string words = fmt::format("{}, {:.1f} °C", space.name, space.temperature);
-  if (space.humidity) words += fmt::format(", {:.0f} %", 100.0 * *space.humidity);
-  return words;
 }
 
 }  // namespace
@@ -112,8 +91,9 @@ std::vector<Stretch> cuts(const Section& section) {
   return stretches;
 }
 
-View::View(Section section, Point corner, double width, double height)
-    : section_(std::move(section)),
+View::View(Shown shown, Point corner, double width, double height)
+    : section_(std::move(shown.section)),
+      broken_(shown.broken),
       material_(material_extent(section_)),
       margins_(margins_of(section_, material_)) {
   const double wide = std::max(material_.width(), geometry::snap);
@@ -123,6 +103,23 @@ View::View(Section section, Point corner, double width, double height)
   left_ = corner.x + margins_.left;
   top_ = corner.y + margins_.above;
   section_ = framed(std::move(section_), material_, margins_, scale_);
+}
+
+bool View::is_broken_off(const Stretch& stretch) const {
+  const auto both = [&](double Point::*axis, double line) {
+    return std::abs(stretch.from.*axis - line) < geometry::snap &&
+           std::abs(stretch.to.*axis - line) < geometry::snap;
+  };
+  return (broken_.left && both(&Point::x, material_.low.x)) ||
+         (broken_.right && both(&Point::x, material_.high.x)) ||
+         (broken_.below && both(&Point::y, material_.low.y)) ||
+         (broken_.above && both(&Point::y, material_.high.y));
+}
+
+bool View::shows(Point place) const {
+  constexpr double clear = geometry::snap;
+  return place.x > section_.x.front() - clear && place.x < section_.x.back() + clear &&
+         place.y > section_.y.front() - clear && place.y < section_.y.back() + clear;
 }
 
 bool View::shows_only(const Chosen& chosen, const Box& box) const {
@@ -185,82 +182,6 @@ std::optional<Box> room_of(const View& view, SpaceId space) {
   if (!best) return std::nullopt;
   return Box{view({(best->low.x + best->high.x) / 2, (best->low.y + best->high.y) / 2}),
              best->width() * view.scale(), best->height() * view.scale(), 0.0};
-}
-
-void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant) {
-  for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const auto shape =
-        view(outlines(view.section(), [&](const Fill& fill) { return fill == Fill{id}; }));
-    if (!shape.empty()) {
-      canvas.area(shape, fmt::format("fill=\"{}\"", tint_of(variant.spaces[id].is)));
-    }
-  }
-}
-
-void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
-                 TakenRoom& taken) {
-  tint_spaces(canvas, view, variant);
-  for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
-    const std::optional<Box> room = room_of(view, id);
-    if (!room) continue;
-    constexpr double size = 13.0;
-    const bool upright = room->height > 2 * room->width && room->width < 160.0;
-    const double length = (upright ? room->height : room->width) - 12.0;
-    if ((upright ? room->width : room->height) < size + 3.0 || length < 40.0) continue;
-    const std::string words = fitted(words_for(space, with_air), size, length);
-    const Lettering lettering{size, Anchor::middle, upright ? 90.0 : 0.0, false, "#3b3b3b", ""};
-    const double drop = 0.35 * size;
-    const Point at{room->centre.x + (upright ? drop : 0.0),
-                   room->centre.y + (upright ? 0.0 : drop)};
-    taken.take(box_of(at, words, lettering));
-    canvas.text(at, words, lettering);
-  }
-}
-
-void draw_cuts(Canvas& canvas, const View& view) {
-  canvas.open("stroke=\"#404040\" stroke-width=\"1.6\" stroke-dasharray=\"12 3 2 3\"");
-  for (const Stretch& cut : cuts(view.section())) {
-    Point from = view(cut.from), to = view(cut.to);
-    const double length = std::hypot(to.x - from.x, to.y - from.y);
-    const Point way{(to.x - from.x) / length, (to.y - from.y) / length};
-    constexpr double beyond = 7.0, clear = 3.5;  // the line stands off the material it ends
-    const Point off{-way.y * clear, way.x * clear};
-    canvas.line({from.x - way.x * beyond + off.x, from.y - way.y * beyond + off.y},
-                {to.x + way.x * beyond + off.x, to.y + way.y * beyond + off.y});
-  }
-  canvas.close();
-}
-
-void draw_edges(Canvas& canvas, const View& view, std::size_t regions,
-                std::string_view attributes) {
-  canvas.open(attributes);
-  for (std::size_t r = 0; r < regions; ++r) {
-    const auto shape =
-        view(outlines(view.section(), [&](const Fill& fill) { return fill == Fill{RegionId(r)}; }));
-    if (!shape.empty()) canvas.area(shape);
-  }
-  canvas.close();
-}
-
-void draw_scale_bar(Canvas& canvas, const View& view, Point at) {
-  constexpr double longest = 170.0;
-  double length = std::pow(10.0, std::floor(std::log10(longest / view.scale())));
-  if (5 * length * view.scale() <= longest) {
-    length *= 5;
-  } else if (2 * length * view.scale() <= longest) {
-    length *= 2;
-  }
-  const double unit = length * view.scale() / 4;
-  canvas.open("stroke=\"#1c1c1c\" stroke-width=\"0.8\"");
-  for (int k = 0; k < 4; ++k) {
-    canvas.rectangle({at.x + k * unit, at.y}, unit, 5.0,
-                     k % 2 == 0 ? "fill=\"#1c1c1c\"" : "fill=\"#ffffff\"");
-  }
-  canvas.close();
-  const Lettering lettering{12.0, Anchor::start, 0.0, false, "#1c1c1c", ""};
-  canvas.text({at.x + 4 * unit + 7.0, at.y + 7.5}, fmt::format("{:g} mm", 1000.0 * length),
-              lettering);
 }
 
 }  // namespace quoin::tools

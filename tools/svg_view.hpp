@@ -2,9 +2,12 @@
 #pragma once
 
 #include <optional>
+#include <string_view>
+#include <utility>
 #include <vector>
 
 #include "cases/case.hpp"
+#include "tools/svg_close_up.hpp"
 #include "tools/svg_lettering.hpp"
 #include "tools/svg_outlines.hpp"
 
@@ -43,7 +46,10 @@ struct Margins {
 class View {
  public:
   /// The section as large as fits a rectangle of the picture, its top left corner at `corner`.
-  View(geometry::Section section, Point corner, double width, double height);
+  View(geometry::Section section, Point corner, double width, double height)
+      : View(Shown{std::move(section), {}}, corner, width, height) {}
+  /// The same of a part of a section.
+  View(Shown shown, Point corner, double width, double height);
 
   [[nodiscard]] Point operator()(Point place) const {
     return {left_ + (place.x - material_.low.x) * scale_,
@@ -58,6 +64,11 @@ class View {
   [[nodiscard]] double scale() const { return scale_; }  ///< units in a metre
   [[nodiscard]] const Extent& material() const { return material_; }
   [[nodiscard]] const Margins& margins() const { return margins_; }
+  [[nodiscard]] const Broken& broken() const { return broken_; }
+  /// Whether a stretch lies on a side where the section is broken off, m.
+  [[nodiscard]] bool is_broken_off(const Stretch& stretch) const;
+  /// Whether a place of the section lies on the picture.
+  [[nodiscard]] bool shows(Point place) const;
   /// The section with its outermost spaces as wide as the margin.
   [[nodiscard]] const geometry::Section& section() const { return section_; }
   [[nodiscard]] Point corner() const { return {left_ - margins_.left, top_ - margins_.above}; }
@@ -72,6 +83,7 @@ class View {
 
  private:
   geometry::Section section_;
+  Broken broken_;
   Extent material_;
   Margins margins_;
   double scale_ = 1.0;
@@ -89,11 +101,24 @@ void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant
 void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
                  TakenRoom& taken);
 
-/// Marks the cut planes.
+/// Marks the cut planes, and breaks off with a kinked line what goes on.
 void draw_cuts(Canvas& canvas, const View& view);
+
+/// Only the latter.
+void draw_breaks(Canvas& canvas, const View& view);
+
+/// The kinked line of the trade for what is broken off, between two places of the picture.
+void draw_break(Canvas& canvas, Point from, Point to);
 
 /// The lines between materials and around them.
 void draw_edges(Canvas& canvas, const View& view, std::size_t regions, std::string_view attributes);
+
+/// How a membrane is drawn.
+inline constexpr std::string_view membrane_stroke =
+    "fill=\"none\" stroke=\"#6a1b9a\" stroke-width=\"2.4\" stroke-dasharray=\"9 4\"";
+
+/// The membranes, as lines.
+void draw_membranes(Canvas& canvas, const View& view);
 
 /// A bar of a round length.
 void draw_scale_bar(Canvas& canvas, const View& view, Point at);

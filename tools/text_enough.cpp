@@ -3,59 +3,24 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-#include <utility>
-
 #include "cases/utf8.hpp"
+#include "tools/enough_table.hpp"
 
 namespace quoin::tools {
 namespace {
 
 using Cell = TextTable::Cell;
 
-/// A threshold in a cell; `shown` prints a found one, `always` and `never` the others.
-template <class Shown>
-Cell cell_of(const std::optional<Threshold>& threshold, Shown shown, const std::string& always,
-             const std::string& never) {
-  if (!threshold) return {"-"};
-  switch (threshold->kind) {
+Tone tone_of(Threshold::Kind kind) {
+  switch (kind) {
     case Threshold::Kind::found:
-      return {shown(threshold->value)};
+      return Tone::plain;
     case Threshold::Kind::holds_always:
-      return {always, Tone::good};
+      return Tone::good;
     case Threshold::Kind::holds_never:
-      return {never, Tone::bad};
+      return Tone::bad;
   }
-  return {"-"};
-}
-
-std::vector<Cell> row_of(std::string name, const SolvedVariant& solved, const EnoughFor& enough) {
-  const cases::Enough& asked = solved.variant.enough;
-  std::vector<Cell> row{
-      {std::move(name)},
-      {cases::shortened(enough.criterion, 20)},
-      {enough.highest_humidity
-           ? (*enough.highest_humidity >= 1.0
-                  ? "any"
-                  : fmt::format("{:.0f} %", std::floor(100 * *enough.highest_humidity)))
-           : "-"},
-      {enough.lowest_temperature
-           ? fmt::format("{:.1f} °C", std::ceil(10 * *enough.lowest_temperature) / 10)
-           : "-"}};
-  if (asked.thickness) {
-    row.push_back(cell_of(
-        enough.thickness,
-        [](double value) { return fmt::format("{:.0f} mm", std::ceil(1e3 * value)); },
-        fmt::format("{:.0f} mm", 1e3 * asked.thickness->from),
-        fmt::format("over {:.0f} mm", 1e3 * asked.thickness->to)));
-  }
-  if (!asked.moisture_of.empty()) {
-    row.push_back(cell_of(
-        enough.moisture,
-        [](double value) { return fmt::format("{:.1f} vol-%", std::floor(1e3 * value) / 10); },
-        "any", "not even dry"));
-  }
-  return row;
+  return Tone::plain;
 }
 
 }  // namespace
@@ -73,26 +38,24 @@ std::string_view words_for(Threshold::Kind kind) {
 }
 
 std::string enough_text(const Results& results, const TextStyle& style) {
-  if (results.variants.empty()) return "";
-  const cases::Enough& asked = results.variants.front().variant.enough;
+  const EnoughTable enough = enough_table(results);
+  if (enough.rows.empty()) return "";
   TextTable table("llrrrr");
-  std::vector<Cell> heading{{"variant"}, {"criterion"}, {"humidity up to"}, {"room from"}};
-  if (asked.thickness) heading.push_back({cases::shortened(asked.thickness->of, 18) + " from"});
-  if (!asked.moisture_of.empty())
-    heading.push_back({cases::shortened(asked.moisture_of, 18) + " up to"});
+  std::vector<Cell> heading{{"variant"}, {"criterion"}};
+  for (const EnoughTable::Column& column : enough.columns)
+    heading.push_back({fmt::format("{} {}", cases::shortened(column.what, 18), column.way)});
   table.add(std::move(heading));
-  bool any = false;
-  for (const SolvedVariant& solved : results.variants) {
-    std::string name = solved.variant.name;
-    for (const EnoughFor& enough : solved.enough) {
-      if (!enough.highest_humidity && !enough.thickness && !enough.moisture) continue;
-      any = true;
-      table.add(row_of(std::exchange(name, ""), solved, enough));
-    }
+  std::string_view last;  // a variant is named once
+  for (const EnoughTable::Row& row : enough.rows) {
+    std::vector<Cell> cells{{row.variant == last ? "" : row.variant},
+                            {cases::shortened(row.criterion, 20)}};
+    for (const EnoughTable::Cell& cell : row.cells)
+      cells.push_back({cell.words.empty() ? "-" : cell.words, tone_of(cell.kind)});
+    table.add(std::move(cells));
+    last = row.variant;
   }
-  if (!any) return "";
   return "\n" + toned("What would be enough", Tone::strong, style) + "\n" + table.text(style) +
-         paragraph("The room from: with the vapour its air holds now.", 2, style);
+         paragraph(enough_note, 2, style);
 }
 
 }  // namespace quoin::tools

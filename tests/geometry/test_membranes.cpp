@@ -105,6 +105,29 @@ TEST_CASE("a membrane under a floor meets the wall, one in a breast goes round i
   CHECK(geometry::flaws(drawing.sheet, round).empty());
 }
 
+TEST_CASE("a membrane in a wall ends at its window, one behind the lining goes on to the frame") {
+  geometry::Reveal reveal;
+  reveal.layers = layers;
+  reveal.lining = {{plaster, 0.010}, {board, 0.020, false, MembraneId(1u)}};
+  reveal.wall = 1.5;
+  reveal.frame = brick;
+  reveal.inside = room;
+  reveal.outside = yard;
+  const geometry::Drawing drawing = drawing_of(reveal);
+  const Section section = geometry::section_of(drawing.sheet);
+  REQUIRE(section.seams.size() == 2);
+  CHECK(has(section, false, -0.015, -1.5, 0.0));
+  CHECK(has(section, true, 0.0, geometry::frame_of(reveal).inside * -1.0, 0.0));
+  CHECK(geometry::flaws(drawing.sheet, section).empty());
+  // Along a splay it is a flaw, told as such.
+  reveal.splay = 0.1;
+  const geometry::Sheet splayed = drawing_of(reveal).sheet;
+  const auto flaws = geometry::flaws(splayed, geometry::section_of(splayed));
+  CHECK(std::any_of(flaws.begin(), flaws.end(), [](const auto& flaw) {
+    return flaw.kind == FlawKind::sloping_membrane && flaw.membrane == MembraneId(1u);
+  }));
+}
+
 TEST_CASE("what is painted over both sides of a membrane covers it, a band does not") {
   Sheet sheet = wall();
   sheet.push_back({wet_brick, geometry::rectangle(0.0, 0.1, 0.0, 0.2), board});

@@ -112,6 +112,12 @@ def check_pdf(scratch):
     for words in ["Vapour within the section: no verdict", "Drying by diffusion alone",
                   "elastomeric paint", "EN 15026"]:
         assert words in text, words
+    for name, words in [("lining", "What would be enough"),
+                        ("joist_end", "At the joist end it is")]:
+        pdf = scratch / f"lock_keepers_house_{name}" / "report.pdf"
+        text = subprocess.run([program, "-layout", str(pdf), "-"], capture_output=True,
+                              check=True).stdout.decode("utf-8")
+        assert words in text, (name, words)
 
 
 def hostile_case(name):

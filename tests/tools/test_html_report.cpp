@@ -103,11 +103,11 @@ TEST_CASE(
 }
 
 TEST_CASE("variants that share a row of a table are named beside it") {
-  tools::SharedRows shared;
+  tools::SharedRows<tools::HtmlRow> shared;
   shared.add("as found", {tools::text_cell("brick")});
   shared.add("dried out", {tools::text_cell("brick")});
   shared.add("as found", {tools::text_cell("plaster")});
-  const auto rows = shared.rows(2);
+  const auto rows = tools::html_rows(shared, 2);
   REQUIRE(rows.size() == 2);
   CHECK(rows[0][0].markup == "all");
   CHECK(rows[1][0].markup == "as found");
