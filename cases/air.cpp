@@ -66,17 +66,19 @@ class Derivation {
   void derive_temperature(SpaceId id) {
     const WrittenSpace& value = written_[id.index].value;
     Space& space = spaces_[id];
-    if (!value.b && value.losses.empty()) return;
-    const std::string_view key = value.b ? "b" : "losses";
+    const bool balanced = !value.losses.empty() || value.air_bricks;
+    if (!value.b && !balanced) return;
+    const std::string_view key = value.b ? "b" : !value.losses.empty() ? "losses" : "air bricks";
     const Mark mark = mark_of(written_[id.index], key);
     if (value.is && *value.is != SpaceKind::unheated) {
       faults_.add(mark, {fmt::format("'{}' is for spaces that are unheated", key), "",
                          "is: unheated", "give the temperature of this space"});
       return;
     }
-    if (value.temperature || (value.b && !value.losses.empty())) {
+    if (value.temperature || (value.b && balanced)) {
       faults_.add(mark, {fmt::format("the temperature of '{}' is known in two ways", space.name),
-                         "", "one of: temperature, b, losses", fmt::format("remove `{}`", key)});
+                         "", "one of: temperature, b, losses with air bricks",
+                         fmt::format("remove `{}`", key)});
       return;
     }
     const SpaceId inside = coldest(SpaceKind::inside);
@@ -120,6 +122,12 @@ class Derivation {
       }
     }
     const SpaceId outside = coldest(SpaceKind::outside);
+    if (const auto& bricks = written_[id.index].value.air_bricks) {
+      const double loss = materials::loss_through(*bricks);
+      spaces_[id].losses.push_back({outside, loss});
+      sum += loss;
+      weighted += loss * spaces_[outside].temperature;
+    }
     spaces_[id].temperature = sum > 0.0 ? weighted / sum : spaces_[outside].temperature;
   }
 

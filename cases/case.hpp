@@ -62,6 +62,9 @@ struct Space {
   /// How much colder than its air this space is to its surfaces, K: by a clear sky, by evaporation.
   double cooling = 0.0;
   std::optional<FrameCorners> frame_corners;  ///< the rule by which strips are painted in them
+  /// Which way heat crosses its level surfaces, where it is not the usual one.
+  std::optional<materials::HeatDirection> heat;
+  RegionId in_layer;  ///< valid: this space is that layer of air, open to outdoors
   SpaceId strips_of;  ///< valid: this space is the strips in the frame corners of another one
   SpaceId air;        ///< the space it is `like`, else itself: one air, one basis field
 };

@@ -265,6 +265,10 @@ void show(geometry::Drawing drawing, Variant& variant) {
   variant.halves = drawing.halves;
   variant.floor_alone = std::move(drawing.floor_alone);
   variant.close_up = std::move(drawing.close_up);
+  if (const SpaceId sinks = drawing.heat_sinks_in; sinks.valid()) {
+    Space& space = variant.spaces[sinks];
+    if (!space.heat && !space.resistance) space.heat = materials::HeatDirection::down;
+  }
 }
 
 Drawn drawn_section(const Node& node, Palette& palette, const Per<SpaceId, Space>& spaces,

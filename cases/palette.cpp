@@ -93,19 +93,33 @@ void Palette::check_air_layer(const Named<WrittenMaterial>& written,
   const Node& node = *written.node;
   if (node.kind != Node::Kind::map) return;  // said already
   const bool is_new = node.find("air layer") != nullptr;
-  if (is_new || (own && own->material.air_layer && node.find("heat goes") == nullptr)) {
-    refuse_values(written, "an air layer", "its thickness, and which way the heat goes", is_new);
+  const auto what_it_has = [&]() -> const Entry* {
+    for (const std::string_view key : {"heat goes", "openings", "layer resistance"}) {
+      if (const Entry* entry = node.find(key)) return entry;
+    }
+    return nullptr;
+  };
+  if (is_new || (own && own->material.air_layer && what_it_has() == nullptr)) {
+    refuse_values(written, "an air layer",
+                  "its thickness, which way the heat goes, and its openings", is_new);
     const Entry* cavity = node.find("cavity");
     if (cavity != nullptr) {
       faults_.add(cavity->mark, {"a cavity of a frame and a layer of a wall are two things", "",
                                  "one of: cavity, air layer", "remove one of the two"});
     }
+    const Entry* openings = node.find("openings");
+    if (openings != nullptr && node.find("layer resistance") != nullptr) {
+      faults_.add(openings->mark, {"what an air layer resists is given twice", "",
+                                   "one of: openings, layer resistance", "remove one of the two"});
+    }
     return;
   }
-  const Entry* heat = node.find("heat goes");
-  if (heat != nullptr && !has_mistyped(node, "air layer")) {
-    faults_.add(heat->mark, {"only an air layer says which way the heat goes", "", "air layer: 50",
-                             "remove `heat goes`, or add `air layer`"});
+  const Entry* only = what_it_has();
+  if (only != nullptr && !has_mistyped(node, "air layer")) {
+    faults_.add(only->mark,
+                {only->key == "heat goes" ? "only an air layer says which way the heat goes"
+                                          : fmt::format("only an air layer has '{}'", only->key),
+                 "", "air layer: 50", fmt::format("remove `{}`, or add `air layer`", only->key)});
   }
 }
 
@@ -142,7 +156,8 @@ std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& writt
   if (written.value.air_layer) {
     return Stock{
         materials::air_of({*written.value.air_layer,
-                           written.value.heat.value_or(materials::HeatDirection::horizontal)}),
+                           written.value.heat.value_or(materials::HeatDirection::horizontal),
+                           written.value.openings.value_or(0.0), written.value.layer_resistance}),
         {}};
   }
   for (const std::string_view key : {"cavity", "air layer"}) {

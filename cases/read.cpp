@@ -14,6 +14,7 @@
 #include "cases/faults.hpp"
 #include "cases/frame_corners.hpp"
 #include "cases/merge.hpp"
+#include "cases/open_layers.hpp"
 #include "cases/palette.hpp"
 #include "cases/reader.hpp"
 #include "cases/recipe_remarks.hpp"
@@ -185,8 +186,15 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
     check_drawing(drawn, variant, document.probes, faults, variant.remarks);
   show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
+  if (faults.met() == faults_before) {
+    if (const auto objection = open_layers(variant))
+      faults.add(drawn.mark,
+                 {"a ventilated layer cannot be taken into account", "", "", *objection});
+    for (std::string& text : remarks_on_open_layers(variant))
+      variant.remarks.push_back({std::move(text), drawn.mark.line});
+  }
   if (variant.recipe) {
-    for (std::string& text : remarks_on(*variant.recipe))
+    for (std::string& text : remarks_on(*variant.recipe, variant.spaces))
       variant.remarks.push_back({std::move(text), drawn.mark.line});
   }
   for (const geometry::NamedPlace& end : variant.timber_ends) {

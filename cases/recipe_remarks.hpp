@@ -4,12 +4,13 @@
 #include <string>
 #include <vector>
 
-#include "geometry/recipe.hpp"
+#include "cases/case.hpp"
 
 namespace quoin::cases {
 
 /// What is allowed but doubtful about a recipe, in plain words: of a wall base a damp course that
-/// the ground outside reaches, or comes near.
-[[nodiscard]] std::vector<std::string> remarks_on(const geometry::Recipe& recipe);
+/// the ground outside reaches, or comes near; over a void, why it has no psi.
+[[nodiscard]] std::vector<std::string> remarks_on(const geometry::Recipe& recipe,
+                                                  const Per<SpaceId, Space>& spaces);
 
 }  // namespace quoin::cases

@@ -26,7 +26,8 @@ Mark mark_of(const Written& space, std::string_view key) {
 /// Whether the temperature of a space is not written but follows from other spaces.
 bool temperature_follows(const Written& space) {
   return space.node->find("temperature") == nullptr &&
-         (space.node->find("b") != nullptr || space.node->find("losses") != nullptr);
+         (space.node->find("b") != nullptr || space.node->find("losses") != nullptr ||
+          space.node->find("air bricks") != nullptr);
 }
 
 /// Faults of what stands before the surface of a space of this kind.
@@ -43,6 +44,23 @@ void check_behind(const Written& space, SpaceKind kind, FaultList& faults) {
   }
 }
 
+/// Faults of the way that heat is said to cross the level surfaces of a space of this kind.
+void check_heat(const Written& space, SpaceKind kind, FaultList& faults) {
+  if (!space.value.heat) return;
+  if (kind == SpaceKind::outside) {
+    faults.add(mark_of(space, "heat goes"),
+               {"which way the heat goes makes no difference outside", "",
+                "a space that is inside or unheated", "remove `heat goes`"});
+  } else if (space.value.resistance || space.value.behind) {
+    faults.add(
+        mark_of(space, "heat goes"),
+        {fmt::format("the surface resistance of '{}' is given: it goes by no way of heat",
+                     space.name),
+         "", fmt::format("one of: heat goes, {}", space.value.behind ? "behind" : "resistance"),
+         "remove one of the two"});
+  }
+}
+
 /// Faults of a space that is no other's `like`.
 void check_own_air(const Written& space, FaultList& faults) {
   if (space.node->kind != Node::Kind::map) return;  // said already
@@ -56,6 +74,7 @@ void check_own_air(const Written& space, FaultList& faults) {
     }
   }
   check_behind(space, space.value.is.value_or(SpaceKind::inside), faults);
+  check_heat(space, space.value.is.value_or(SpaceKind::inside), faults);
   if (space.value.wind && space.value.is && *space.value.is != SpaceKind::outside) {
     faults.add(mark_of(space, "wind"), {"wind matters only outside", "", "a space that is outside",
                                         "remove `wind`, or fix `resistance`"});
@@ -64,7 +83,7 @@ void check_own_air(const Written& space, FaultList& faults) {
 
 /// Faults of a space that shares the air of another.
 void check_shared_air(const Written& space, FaultList& faults) {
-  std::vector<std::string_view> keys{"is", "temperature", "b", "losses", "humidity"};
+  std::vector<std::string_view> keys{"is", "temperature", "b", "losses", "air bricks", "humidity"};
   if (space.value.moisture) keys.push_back(materials::name_of(*space.value.moisture));
   for (const std::string_view key : keys) {
     if (const Entry* entry = space.node->find(key)) {
@@ -177,6 +196,8 @@ Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, 
                                    .coat = value.coat,
                                    .cooling = 0.0,
                                    .frame_corners = value.frame_corners,
+                                   .heat = value.heat,
+                                   .in_layer = {},
                                    .strips_of = {},
                                    .air = {}});
     if (value.is) spaces[id].air = id;
@@ -204,7 +225,9 @@ Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, 
     space.humidity = air.humidity;
     space.moisture = air.moisture;
     check_behind(written[i], air.is, faults);
+    check_heat(written[i], air.is, faults);
     if (!space.wind) space.wind = air.wind;
+    if (!space.heat && !space.resistance) space.heat = air.heat;
     if (!space.coat) space.coat = air.coat;
   }
   check_frame_corners(written, spaces, faults);

@@ -119,6 +119,7 @@ spaces:                                     # the air on each side
   # Humidity may follow: humidity class: 3; or moisture production: {rate: 300 g/h, volume: 180 m3,
   # air change: 0.5 1/h}; both need the humidity outside.
   # porch: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
+  # underfloor: {is: unheated, air bricks: 1500}         # a void, vented by mm2 by metre of wall
   # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
   # For vapour: coat: limewash, or plastic masonry paint, emulsion paint, 0.5 m (its sd), ...
 
@@ -126,6 +127,7 @@ materials:                                  # own ones; `quoin materials` lists 
   wall brick: {like: common brick, moisture: sheltered}
   # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
   # tested stone: {conductivity: 1.1, density: 1800}
+  # cavity: {air layer: 50, openings: 1500}   # mm2 by metre; up to 500 still air, from 1500 outdoors
 
 section:
 )";

@@ -66,6 +66,11 @@ constexpr Unit table[] = {
     {"Pa", Measure::pressure},
     {"hPa", Measure::pressure, 100},
     {"%", Measure::share, 1, 100},
+    {"mm2/m", Measure::openings, 1, 1e6},
+    {"mm2/m2", Measure::openings, 1, 1e6},
+    {"cm2/m", Measure::openings, 1, 1e4},
+    {"cm2/m2", Measure::openings, 1, 1e4},
+    {"m2/m", Measure::openings},
 };
 
 /// Turns every `from` into `to`.
@@ -143,6 +148,8 @@ Spoken spoken(Measure measure) {
       return {"a vapour pressure", "Pa", true};
     case Measure::share:
       return {"a share", "%", true};
+    case Measure::openings:
+      return {"an area of openings", "mm²/m", true};
     case Measure::number:
       break;
   }

@@ -28,6 +28,7 @@ enum class Measure : std::uint8_t {
   evaporation,    ///< water leaving a surface, kg/(m2 s)
   pressure,       ///< of vapour, Pa
   share,          ///< relative, 0 to 1
+  openings,       ///< of an air layer or a void to outdoors, m2 by metre or by m2
   number,         ///< without a unit
 };
 

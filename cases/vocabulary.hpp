@@ -82,6 +82,10 @@ class Vocabulary {
     tell(key, value, Measure::pressure, low, high, about);
   }
   template <class T>
+  void openings(std::string_view key, T& value, double low, double high, std::string_view about) {
+    tell(key, value, Measure::openings, low, high, about);
+  }
+  template <class T>
   void share(std::string_view key, T& value, double low, double high, std::string_view about) {
     tell(key, value, Measure::share, low, high, about);
   }

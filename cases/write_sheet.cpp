@@ -39,6 +39,10 @@ WrittenMaterial written(const Material& material) {
     result.air_layer = material.air_layer->thickness;
     if (material.air_layer->heat != materials::HeatDirection::horizontal)
       result.heat = material.air_layer->heat;
+    // What its openings came to in a wall is a resistance; as good as outdoors they stay openings.
+    result.layer_resistance = material.air_layer->resistance;
+    if (!result.layer_resistance && material.air_layer->openings > 0)
+      result.openings = material.air_layer->openings;
     return result;
   }
   result.conductivity = material.conductivity;
@@ -110,6 +114,7 @@ class SheetWriter {
       } else {
         written.resistance = space.resistance;
       }
+      written.heat = space.heat;
       written.sky = space.sky;
       written.evaporation = space.evaporation;
       if (space.air == id) {
@@ -125,6 +130,7 @@ class SheetWriter {
       } else {
         const Space& air = variant_.spaces[space.air];
         written.like = air.name;
+        if (space.heat == air.heat) written.heat.reset();
         if (space.wind != air.wind) written.wind = space.wind;
         if (space.coat && (!air.coat || space.coat->name != air.coat->name))
           written.coat = space.coat;

@@ -86,6 +86,7 @@ struct WrittenMaterial {
   std::optional<materials::Cavity::Flow> flow;
   std::optional<double> air_layer;  ///< thickness, m
   std::optional<materials::HeatDirection> heat;
+  std::optional<double> openings, layer_resistance;
 };
 
 template <class Visitor>
@@ -107,7 +108,8 @@ void describe(Visitor& visit, WrittenMaterial& material) {
   visit.moisture("moisture", material.moisture,
                  "its state: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, at 80 %");
   materials::choose_cavity(visit, material.cavity, material.flow);
-  materials::choose_air_layer(visit, material.air_layer, material.heat);
+  materials::choose_air_layer(visit, material.air_layer, material.heat, material.openings,
+                              material.layer_resistance);
 }
 
 /// One layer of a wall.

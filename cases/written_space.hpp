@@ -8,6 +8,7 @@
 #include "cases/case.hpp"
 #include "cases/named.hpp"
 #include "cases/vocabulary.hpp"
+#include "materials/air_bricks.hpp"
 
 namespace quoin::cases {
 
@@ -25,6 +26,8 @@ struct WrittenSpace {
   std::optional<materials::ClearSky> sky;
   std::optional<materials::Evaporation> evaporation;
   std::optional<materials::Coat> coat;
+  std::optional<materials::HeatDirection> heat;
+  std::optional<materials::AirBricks> air_bricks;
 };
 
 template <class Visitor>
@@ -42,12 +45,19 @@ void describe(Visitor& visit, WrittenSpace& space) {
   visit.amounts("losses", space.losses, Measure::loss, {0.0, 1000.0},
                 "unheated, in place of the temperature: what it loses to each space other than "
                 "through this section, so that its temperature follows from its heat balance");
+  visit.group("air bricks", space.air_bricks,
+              "unheated, in place of the temperature: by what air outside passes under a floor; "
+              "adds to its losses");
   visit.humidity("humidity", space.humidity, 0.01, 1.0, "relative humidity of the air");
   visit.alternatives(space.moisture);
   visit.speed("wind", space.wind, 0.0, 40.0, "outside; sets the surface resistance");
   visit.resistance("resistance", space.resistance, 0.0, 2.0,
                    "of the surface, in place of the standard's; 0 fixes its temperature");
   materials::choose_behind(visit, space.behind);
+  visit.choice("heat goes", space.heat,
+               {{"up", materials::HeatDirection::up}, {"down", materials::HeatDirection::down}},
+               "through its level surfaces, where it does not leave an inside space or enter an "
+               "unheated one: down in a void under a floor");
   visit.choice("frame corners", space.frame_corners, {{"ISO 10077-2", FrameCorners::iso_10077_2}},
                "inside: strips of poorer exchange, 0.20 m2K/W for both purposes, in the re-entrant "
                "corners of frame and glazing");

@@ -14,4 +14,10 @@ double transmittance_of(const GroundFloor& floor) {
   return 2 * floor.ground / (around + equivalent) * std::log(around / equivalent + 1);
 }
 
+double transmittance_of(const SuspendedFloor& floor) {
+  // By metre of wall the floor is half its width.
+  const double sides = 2 * (floor.height * floor.walls + floor.ventilation) / floor.ground.width;
+  return 1 / (floor.resistance + 1 / (transmittance_of(floor.ground) + sides));
+}
+
 }  // namespace quoin::materials

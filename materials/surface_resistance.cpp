@@ -20,21 +20,10 @@ double black_radiation(double temperature) {
 
 HeatDirection through(const Face& face) {
   if (face.facing == Facing::sideways) return HeatDirection::horizontal;
+  if (face.heat) return *face.heat;
   const bool looks_along_the_heat = face.side == Side::unheated;
   return (face.facing == Facing::up) == looks_along_the_heat ? HeatDirection::up
                                                              : HeatDirection::down;
-}
-
-double inside_resistance(HeatDirection direction) {
-  switch (direction) {
-    case HeatDirection::up:
-      return 0.10;
-    case HeatDirection::horizontal:
-      return 0.13;
-    case HeatDirection::down:
-      return 0.17;
-  }
-  return 0.13;
 }
 
 /// The coefficient of convection in an air layer, W/(m2K): still air conducts 0.025 W/(m K).
@@ -53,9 +42,21 @@ double layer_convection(double thickness, HeatDirection direction) {
 
 }  // namespace
 
+double still_air_resistance(HeatDirection direction) {
+  switch (direction) {
+    case HeatDirection::up:
+      return 0.10;
+    case HeatDirection::horizontal:
+      return 0.13;
+    case HeatDirection::down:
+      return 0.17;
+  }
+  return 0.13;
+}
+
 double surface_resistance(const Face& face, Purpose purpose) {
   if (face.side == Side::outside) return face.wind ? outside_resistance(*face.wind) : 0.04;
-  if (purpose == Purpose::heat_flow) return inside_resistance(through(face));
+  if (purpose == Purpose::heat_flow) return still_air_resistance(through(face));
   return is_fabric(face.part) ? 0.25 : 0.13;
 }
 

@@ -31,13 +31,18 @@ struct Face {
   Facing facing = Facing::sideways;
   Part part = Part::fabric;
   std::optional<double> wind;  ///< m/s; only outside
+  /// Which way heat crosses it where it is level, if that is not the usual one.
+  std::optional<HeatDirection> heat = {};
 };
 
-/// The surface resistance of a face, m2K/W. Heat is taken to leave an inside space and to enter an
-/// unheated one: so it rises through a ceiling seen from inside and through an attic floor seen
-/// from the attic. An unheated space has the values of an inside one. Source: ISO 6946:2017 and ISO
-/// 13788:2012 (memory).
+/// The surface resistance of a face, m2K/W. Where the face does not say which way it goes, heat is
+/// taken to leave an inside space and to enter an unheated one: so it rises through a ceiling seen
+/// from inside and through an attic floor seen from the attic. An unheated space has the values of
+/// an inside one. Source: ISO 6946:2017 and ISO 13788:2012 (memory).
 [[nodiscard]] double surface_resistance(const Face& face, Purpose purpose);
+
+/// That of a surface before still air that heat crosses one way, m2K/W. Source: ISO 6946 (memory).
+[[nodiscard]] double still_air_resistance(HeatDirection direction);
 
 /// The resistance of an inside surface in a re-entrant corner of a frame, m2K/W, where air and
 /// radiation reach it less. Stated for heat flow; taken for surface temperature, too.

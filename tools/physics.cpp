@@ -40,7 +40,8 @@ double resistance_of(const cases::Variant& variant, const cases::Space& space,
                      materials::Purpose purpose) {
   if (space.resistance) return *space.resistance;
   return materials::surface_resistance(
-      {side_of(space.is), facing_in(variant.cut, facing), region.part, space.wind}, purpose);
+      {side_of(space.is), facing_in(variant.cut, facing), region.part, space.wind, space.heat},
+      purpose);
 }
 
 /// Gives the air cavities of a frame the conductivities that their shapes tell.

@@ -9,6 +9,7 @@
 
 #include "cases/drawn.hpp"
 #include "cases/frame_corners.hpp"
+#include "cases/open_layers.hpp"
 #include "cases/vocabulary.hpp"
 #include "tools/physics.hpp"
 
@@ -106,6 +107,7 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   if (!change.met || geometry::objection(*result.recipe)) return std::nullopt;
   cases::show(geometry::drawing_of(*result.recipe), result);
   add_bands(variant.sheet, result.sheet);
+  if (cases::open_layers(result)) return std::nullopt;
   cases::paint_frame_corners(result);
   return result;
 }
@@ -119,7 +121,7 @@ std::optional<cases::Variant> with_moisture(const cases::Variant& variant,
     region.moisture = moisture;
     met = true;
   }
-  if (!met) return std::nullopt;
+  if (!met || cases::open_layers(result)) return std::nullopt;
   return result;
 }
 

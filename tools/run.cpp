@@ -6,6 +6,7 @@
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
 #include "tools/compare.hpp"
+#include "tools/conditions.hpp"
 #include "tools/drying.hpp"
 #include "tools/enough.hpp"
 #include "tools/judge.hpp"
@@ -47,8 +48,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
                                               temperatures_of(result.variant)));
   }
   const std::optional<solver::Solution> floor = floor_alone(result.variant, effort);
-  result.psi =
-      solver::linear_transmittances(variant.flanks, result.heat, floor ? &*floor : nullptr);
+  result.psi = solver::linear_transmittances(variant.flanks, result.heat, floor ? &*floor : nullptr,
+                                             losses_of(result.variant));
   for (solver::LinearTransmittance& psi : result.psi) {
     psi.value.value *= variant.halves;
     psi.value.band *= variant.halves;

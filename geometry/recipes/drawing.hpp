@@ -28,6 +28,14 @@ struct FloorOnGround {
   double wall_thickness = 0.0;  ///< m
 };
 
+/// What a suspended floor lies over: a void with air of its own.
+struct FloorOverVoid {
+  FloorOnGround below;       ///< of the ground in the void
+  double height = 0.0;       ///< of the floor's top above the ground outside, m
+  std::vector<Layer> walls;  ///< around the void, from the inside out
+  SpaceId outside;           ///< of those walls
+};
+
 /// A plane part that meets at the detail, for plain-wall values and the linear transmittance.
 struct Flank {
   std::string name;           ///< "wall", "frame": what the report calls it
@@ -43,6 +51,9 @@ struct Flank {
   /// Where the layers, which may then be none, are a floor on the ground: its U is that of ISO
   /// 13370.
   std::optional<FloorOnGround> on_ground = {};
+  /// Where the layers are a floor over a void, which then is its outside: psi takes its U by ISO
+  /// 13370 from inside to outdoors, though as a plane part it ends at the void.
+  std::optional<FloorOverVoid> over_void = {};
 };
 
 /// A place the trade has a word for: a point, or a straight piece of surface.
@@ -61,6 +72,7 @@ struct Drawing {
   /// The same floor on the same ground without the wall, which psi may take off as a floor solved
   /// like the detail itself; empty where there is none.
   Sheet floor_alone = {};
+  SpaceId heat_sinks_in = {};  ///< a space whose level faces all let heat down; not valid: none
   std::vector<NamedPlace> timber_ends = {};  ///< points in the masonry where timber may rot
   int halves = 1;  ///< 2: half of a detail that is its own mirror image; psi is that of the whole
   /// The part a person looks at, where what runs on beyond it (the ground) would dwarf it.

@@ -7,6 +7,7 @@ namespace quoin::geometry {
 namespace {
 
 constexpr double usual_void_depth = 0.3;  // m
+constexpr double deepest_void = 0.5;      // below the ground outside, for U by ISO 13370, m. Memory
 constexpr double seen_around = 0.4;       // of wall and floor on a close-up, at least, m
 
 /// The levels and faces of a wall base, m.
@@ -92,7 +93,18 @@ std::vector<Flank> flanks(const WallBase& base, const Lines& at) {
               .inside = base.inside,
               .outside = base.beneath,
               .looks = Facing::up};
-  if (!base.beneath.valid()) {
+  if (base.beneath.valid()) {
+    floor.over_void = {{base.ground, base.floor_width, thickness_of(base.foundation)},
+                       std::max(0.0, -base.ground_level),
+                       base.foundation,
+                       base.outside};
+    // The walls around the void, up to the top of the floor, belong to the floor.
+    if (is_shallow(base)) {
+      wall.internal = wall.overall_internal = wall.external = at.top;
+      floor.internal = floor.overall_internal = base.floor_width / 2;
+      floor.external = base.floor_width / 2 + at.outside;
+    }
+  } else {
     wall.internal = wall.overall_internal = at.top;
     wall.external = at.top - base.ground_level;
     floor.outside = base.outside;
@@ -129,12 +141,17 @@ Drawing drawing_of(const WallBase& base) {
   drawing.thickness = at.outside;
   drawing.places = places(base, at);
   if (!base.beneath.valid()) drawing.floor_alone = floor_alone(base, at);
+  drawing.heat_sinks_in = base.beneath;
   const double around = std::max({seen_around, at.outside, base.footing_width / 2});
   const double lowest = base.beneath.valid() ? std::min(at.footing_under, at.void_floor)
                                              : std::min(at.footing_under, at.edge_end);
   drawing.close_up = rectangle(std::max(at.west, -2 * around), at.outside + around,
                                std::min(lowest, base.ground_level) - around / 2, at.top);
   return drawing;
+}
+
+bool is_shallow(const WallBase& base) {
+  return base.ground_level - Lines(base).void_floor <= deepest_void + snap_tolerance;
 }
 
 std::optional<std::string> objection_to(const WallBase& base) {

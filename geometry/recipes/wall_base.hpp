@@ -82,6 +82,10 @@ void describe(Visitor& visit, WallBase& base) {
   visit.space("outside", base.outside, "outside", "the space outside");
 }
 
+/// Whether the ground of a void lies no more than 0.5 m below that outside, as ISO 13370 wants it
+/// for the U of a suspended floor (memory); beyond that psi is left out.
+[[nodiscard]] bool is_shallow(const WallBase& base);
+
 /// Why a wall base cannot be built as described; nothing where it can.
 [[nodiscard]] std::optional<std::string> objection_to(const WallBase& base);
 

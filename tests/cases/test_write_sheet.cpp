@@ -88,6 +88,33 @@ TEST_CASE("a recipe written as a sheet reads back to the same section") {
   }
 }
 
+TEST_CASE("layers open to outdoors and the void under a floor survive being written as a sheet") {
+  const std::string leaves = "[common brick, 102], [cavity, 50], [common brick, 102]";
+  for (const char* cavity : {"openings: 400", "openings: 900", "openings: 1500",
+                             "layer resistance: 0.4", "openings: 1500, heat goes: up"}) {
+    CAPTURE(cavity);
+    for (const std::string& recipe :
+         {"wall: {layers: [" + leaves + "]}",
+          "reveal: {layers: [" + leaves + "], frame: oak across the grain, closer: slate}"}) {
+      check_round_trip(read(head + "materials: {cavity: {air layer: 50, " + cavity +
+                            "}}\nsection: {" + recipe + "}\n")
+                           .variants[0]);
+    }
+  }
+  const Variant base =
+      read(head +
+           "  void: {is: unheated, air bricks: {openings: 2000, shelter: exposed}}\n"
+           "section:\n  wall base: {layers: [[common brick, 225]], foundation: [[common brick, "
+           "225]], footing: limestone rubble, ground: clay soil, void: void, floor: [[softwood "
+           "across the grain, 22]]}\n")
+          .variants[0];
+  check_round_trip(base);
+  const Variant back = read(sheet_text(base)).variants[0];
+  CHECK(back.spaces[SpaceId(2)].heat == quoin::materials::HeatDirection::down);
+  REQUIRE(back.spaces[SpaceId(2)].losses.size() == 1);
+  CHECK(back.spaces[SpaceId(2)].losses[0].by_metre == base.spaces[SpaceId(2)].losses[0].by_metre);
+}
+
 TEST_CASE("own materials, bands, likes, probes and odd names survive being written as a sheet") {
   const Case text = read(R"(quoin: 1
 cut: vertical

@@ -157,11 +157,32 @@ TEST_CASE("psi of a wall base takes off wall and floor, by external dimensions f
   CHECK(flanks[1].looks == Facing::up);
 }
 
-TEST_CASE("over a void psi has no meaning: the heat goes to two airs") {
+TEST_CASE("over a void psi takes off a suspended floor, the wall from the floor's top") {
   const Drawing drawing = drawing_of(suspended());
-  for (const Flank& flank : drawing.flanks) CHECK(flank.external == 0.0);
   CHECK(drawing.floor_alone.empty());
-  CHECK(drawing.flanks[1].outside == underfloor);
+  CHECK(drawing.heat_sinks_in == underfloor);
+  CHECK_FALSE(drawing_of(base()).heat_sinks_in.valid());
+  const Flank& floor = drawing.flanks[1];
+  CHECK(floor.outside == underfloor);
+  REQUIRE(floor.over_void);
+  CHECK(floor.over_void->height == WithinAbs{0.15, rounding});
+  CHECK(floor.over_void->outside == yard);
+  CHECK(floor.over_void->below.wall_thickness == WithinAbs{0.225, rounding});
+  CHECK(floor.internal == WithinAbs{2.5, rounding});
+  CHECK(floor.external == WithinAbs{2.74, rounding});
+  CHECK(drawing.flanks[0].external == WithinAbs{1.0, rounding});
+}
+
+TEST_CASE("a void deeper below the ground outside than half a metre has no psi") {
+  // Source: ISO 13370, from memory.
+  WallBase deep = suspended();
+  deep.footing_depth = 1.2;
+  deep.void_depth = 0.59;  // under 60 mm of flags, the ground outside 150 mm below them
+  CHECK(is_shallow(deep));
+  CHECK(drawing_of(deep).flanks[0].external > 0.0);
+  deep.void_depth = 0.60;
+  CHECK_FALSE(is_shallow(deep));
+  for (const Flank& flank : drawing_of(deep).flanks) CHECK(flank.external == 0.0);
 }
 
 TEST_CASE("the floor alone has soil in place of wall and footing, and nothing above it") {

@@ -31,4 +31,26 @@ TEST_CASE("a layer of air knows where its value comes from, and lets vapour thro
   CHECK(air.air_layer->thickness == 0.05);
 }
 
+TEST_CASE("a layer of air is ventilated by the area of its openings") {
+  // Source: ISO 6946, from memory: up to 500 mm2/m not, from 1500 well.
+  const auto openings = [](double area) {
+    return ventilation_of({0.05, HeatDirection::horizontal, area});
+  };
+  CHECK(openings(0) == Ventilation::none);
+  CHECK(openings(500e-6) == Ventilation::none);
+  CHECK(openings(501e-6) == Ventilation::slight);
+  CHECK(openings(1499e-6) == Ventilation::slight);
+  CHECK(openings(1500e-6) == Ventilation::well);
+}
+
+TEST_CASE("a slightly ventilated layer resists the less the more lies outside of it") {
+  const AirLayer half{0.05, HeatDirection::horizontal, 1000e-6};
+  const double still = air_layer_resistance(0.05, HeatDirection::horizontal);
+  // By hand: half of what the layer and all outside of it lose by being open, 0.13 kept.
+  CHECK(slightly_ventilated_resistance(half, 0.2) ==
+        WithinAbs{still - (still + 0.2 - 0.13) / 2, 1e-12});
+  CHECK(slightly_ventilated_resistance(half, 0.13) == WithinAbs{still / 2, 1e-12});
+  CHECK(slightly_ventilated_resistance(half, 2.0) < 0);  // no layer can stand for it
+}
+
 }  // namespace quoin::materials

@@ -214,8 +214,8 @@ TEST_CASE("a box a quarter of the standard's cuts off more than two per cent") {
 }
 
 TEST_CASE("ISO 13370 takes the temperature under the wall as linear") {
-  const double u =
-      materials::transmittance_of({2 * half_floor, wall_thickness, 0.0, ground_conductivity});
+  const double u = materials::transmittance_of(
+      materials::GroundFloor{2 * half_floor, wall_thickness, 0.0, ground_conductivity});
   CHECK(u == WithinRel{u_linear, 0.001});  // its formula is a fit
   CHECK_FALSE(u == WithinRel{u_adiabatic, 0.05});
 }
