@@ -14,11 +14,17 @@ VapourGrids vapour_grids(const Solution& solution, const LinearOptions& options)
 
 Estimate between_grids(double fine, double coarse) { return {fine, std::abs(fine - coarse), true}; }
 
-double amount_at(const std::vector<Gathered>& all, const Gathered& like) {
-  const auto found = std::find_if(all.begin(), all.end(), [&](const Gathered& one) {
-    return one.meeting == like.meeting && one.part == like.part;
+Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse) {
+  constexpr double like = 0.1;  // of the amount by length: more, and it is told by the sum
+  const auto found = std::find_if(coarse.begin(), coarse.end(), [&](const Gathered& one) {
+    return one.meeting == fine.meeting && one.part == fine.part;
   });
-  return found == all.end() ? 0.0 : found->amount;
+  const Gathered other = found == coarse.end() ? Gathered{} : *found;
+  const Estimate amount = between_grids(fine.amount, other.amount);
+  if (fine.length <= 0.0 || other.length <= 0.0) return {amount, 0.0};
+  const double by_length = fine.amount / fine.length;
+  const bool alike = std::abs(by_length - other.amount / other.length) <= like * by_length;
+  return {amount, alike ? fine.length : 0.0};
 }
 
 Condensation condensation_at(const VapourGrids& grids, const SpaceTemperatures& spaces,
@@ -33,8 +39,8 @@ Condensation condensation_at(const VapourGrids& grids, const SpaceTemperatures& 
   const std::vector<Gathered> other = Sites(grids.coarse.mesh).gathered(coarse.condensing);
   const Sites sites(grids.fine.mesh);
   for (const Gathered& one : sites.gathered(result.field.condensing)) {
-    result.places.push_back({one.meeting, one.part, one.length,
-                             between_grids(one.amount, amount_at(other, one)), one.most});
+    const auto [amount, length] = agreed(one, other);
+    result.places.push_back({one.meeting, one.part, length, amount, one.most});
   }
   for (std::size_t n = 0; n < result.field.pressure.size(); ++n) {
     const double humidity = result.field.pressure[n] / result.field.saturation[n];

@@ -22,8 +22,10 @@ struct VapourGrids {
 struct CondensingPlace {
   Meeting meeting;
   std::size_t part = 0;  ///< where two meet in several places, see Site
-  double length = 0.0;  ///< of the line where the two meet and it condenses, m; 0 within a material
-  Estimate rate;        ///< kg/(m s), by metre of the section
+  /// Of the line where the two meet and it condenses, m; 0 within a material, and where grids do
+  /// not agree on how it is spread.
+  double length = 0.0;
+  Estimate rate;         ///< kg/(m s), by metre of the section
   geometry::Point most;  ///< where most condenses
 };
 
@@ -46,7 +48,14 @@ struct Condensation {
 /// convergence is not known. Sums that one grid alone has count whole.
 [[nodiscard]] Estimate between_grids(double fine, double coarse);
 
-/// The sum that a list has for the meeting and part of another sum; 0 where it has none.
-[[nodiscard]] double amount_at(const std::vector<Gathered>& all, const Gathered& like);
+/// What two grids agree on at a place.
+struct Agreed {
+  Estimate amount;  ///< the sum of the finer grid
+  double length =
+      0.0;  ///< its length; 0 where they agree on the sum alone, not on how it is spread
+};
+
+/// Compares a place of a grid with the same of one with half as many cells.
+[[nodiscard]] Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse);
 
 }  // namespace quoin::solver

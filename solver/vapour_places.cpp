@@ -158,12 +158,43 @@ std::size_t Sites::parts(const Meeting& meeting) const {
   return found == parts_.end() ? 0 : found->second;
 }
 
+/// The node to whose site each node's value counts: the first node with a line that it hangs
+/// together with, through nodes within a material that have a value, too; itself where there is
+/// none.
+std::vector<std::size_t> Sites::homes(const std::vector<double>& amount) const {
+  constexpr std::size_t none = static_cast<std::size_t>(-1);
+  std::vector<std::size_t> home(amount.size(), none);
+  std::vector<std::size_t> reached;
+  for (std::size_t n = 0; n < amount.size(); ++n) {
+    if (amount[n] <= 0.0 || lines_[nodes_.leader(n)].empty()) continue;
+    home[n] = n;
+    reached.push_back(n);
+  }
+  const auto reach = [&](std::size_t from, std::size_t to) {
+    if (amount[to] <= 0.0 || home[to] != none) return;
+    home[to] = home[from];
+    reached.push_back(to);
+  };
+  for (std::size_t k = 0; k < reached.size(); ++k) {
+    const std::size_t n = reached[k], i = n % nodes_.nx();
+    if (i > 0) reach(n, n - 1);
+    if (i + 1 < nodes_.nx()) reach(n, n + 1);
+    if (n >= nodes_.nx()) reach(n, n - nodes_.nx());
+    if (n + nodes_.nx() < amount.size()) reach(n, n + nodes_.nx());
+  }
+  for (std::size_t n = 0; n < amount.size(); ++n) {
+    if (home[n] == none) home[n] = n;
+  }
+  return home;
+}
+
 std::vector<Gathered> Sites::gathered(const std::vector<double>& amount) const {
   std::vector<Gathered> all;
   std::vector<double> densest;
+  const std::vector<std::size_t> home = homes(amount);
   for (std::size_t n = 0; n < amount.size(); ++n) {
     if (amount[n] <= 0.0) continue;
-    const Site site = this->site(n);
+    const Site site = this->site(home[n]);
     auto known = std::find_if(all.begin(), all.end(), [&](const Gathered& one) {
       return one.meeting == site.meeting && one.part == site.part;
     });
@@ -171,8 +202,9 @@ std::vector<Gathered> Sites::gathered(const std::vector<double>& amount) const {
       known = all.insert(all.end(), {site.meeting, site.part, 0.0, 0.0, {}});
       densest.push_back(-1.0);
     }
-    known->length += site.length;
     known->amount += amount[n];
+    if (home[n] != n) continue;
+    known->length += site.length;
     const double density = amount[n] / (site.length > 0.0 ? site.length : areas_[n]);
     double& most = densest[static_cast<std::size_t>(known - all.begin())];
     // Rounding must not choose the place.

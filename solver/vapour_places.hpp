@@ -47,7 +47,8 @@ class Sites {
   [[nodiscard]] std::size_t parts(const Meeting& meeting) const;
 
   /// Sums a value of each node by meeting and part, the largest sum first. Nodes with nothing do
-  /// not count. Shape: nodes().
+  /// not count. What lies within a material beside a line where the same goes on counts to that
+  /// line: which of both a grid gives it to is chance. Shape: nodes().
   [[nodiscard]] std::vector<Gathered> gathered(const std::vector<double>& amount) const;
 
  private:
@@ -63,6 +64,7 @@ class Sites {
            double length);
   [[nodiscard]] std::size_t line(std::size_t node, const Meeting& meeting, double length);
   void join_insides();
+  [[nodiscard]] std::vector<std::size_t> homes(const std::vector<double>& amount) const;
   void number_parts();
   [[nodiscard]] std::size_t root(std::size_t set);
   void join(std::size_t one, std::size_t other);

@@ -65,11 +65,41 @@ void find_wet(const SolvedVariant& solved, DryingLedger& ledger, Per<RegionId, c
   }
 }
 
-/// Length of the surfaces of each air, m.
-Per<SpaceId, double> surfaces_of(const SolvedVariant& solved) {
+/// Whether a straight line inwards from a face meets the wet part before it leaves the section.
+/// From a sloping face it goes level or plumb, whichever is nearer to square.
+bool lies_before(const geometry::Mesh& mesh, const geometry::Face& face,
+                 const Per<RegionId, char>& wet) {
+  const geometry::Point from = mesh.place(face.from), to = mesh.place(face.to);
+  const double dx = to.x - from.x, dy = to.y - from.y;  // the material lies on the left
+  const bool level = std::abs(dy) > std::abs(dx);
+  const int step_i = level ? (dy > 0 ? -1 : 1) : 0;
+  const int step_j = level ? 0 : (dx > 0 ? 1 : -1);
+  auto i = static_cast<std::ptrdiff_t>(std::min(face.from % mesh.nx(), face.to % mesh.nx()));
+  auto j = static_cast<std::ptrdiff_t>(std::min(face.from / mesh.nx(), face.to / mesh.nx()));
+  if (dx == 0.0 && step_i < 0) --i;
+  if (dy == 0.0 && step_j < 0) --j;
+  const auto is_wet = [&](const geometry::Fill& fill) {
+    const auto* region = std::get_if<RegionId>(&fill);
+    return region != nullptr && wet[*region] != 0;
+  };
+  for (; i >= 0 && j >= 0 && i < std::ssize(mesh.x) - 1 && j < std::ssize(mesh.y) - 1;
+       i += step_i, j += step_j) {
+    const geometry::Cell& cell =
+        mesh.cell(static_cast<std::size_t>(i), static_cast<std::size_t>(j));
+    if (is_wet(cell.below) || is_wet(cell.above)) return true;
+    if (!geometry::is_solid(cell)) return false;
+  }
+  return false;
+}
+
+/// Length of the surfaces of each air that the wet part lies behind, m. What leaves is told by it:
+/// told by all surfaces it would seem the less, the more dry wall is drawn.
+Per<SpaceId, double> surfaces_of(const SolvedVariant& solved, const Per<RegionId, char>& wet) {
   Per<SpaceId, double> lengths(solved.variant.spaces.size(), 0.0);
-  for (const geometry::Face& face : geometry::faces(solved.surface.field.mesh))
-    lengths[solved.variant.spaces[face.space].air] += face.length;
+  const geometry::Mesh& mesh = solved.surface.field.mesh;
+  for (const geometry::Face& face : geometry::faces(mesh)) {
+    if (lies_before(mesh, face, wet)) lengths[solved.variant.spaces[face.space].air] += face.length;
+  }
   return lengths;
 }
 
@@ -112,7 +142,7 @@ std::optional<DryingLedger> drying_ledger(const SolvedVariant& solved,
   Per<RegionId, char> wet;
   find_wet(solved, ledger, wet);
   if (ledger.wet.empty()) return ledger;
-  const Per<SpaceId, double> surfaces = surfaces_of(solved);
+  const Per<SpaceId, double> surfaces = surfaces_of(solved, wet);
   for (const SpaceId id : geometry::ids(surfaces)) {
     if (surfaces[id] > 0.0) ledger.airs.push_back(id);
   }
@@ -129,9 +159,9 @@ std::optional<DryingLedger> drying_ledger(const SolvedVariant& solved,
       physics.wet = wet;
       const Per<SpaceId, double> flows = mean_flows(solved, physics, conditions, options);
       DryingRow row{outer.name, inner ? inner->name : "", {}, 0.0, 0.0, 0.0};
+      for (const double flow : flows) row.net -= flow;
       for (const SpaceId air : ledger.airs) {
         row.out.push_back(-flows[air] / surfaces[air]);
-        row.net -= flows[air];
         row.cooling = std::max(row.cooling, row.out.back() * materials::heat_of_evaporation *
                                                 resistance_at(solved, air));
       }

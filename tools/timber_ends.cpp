@@ -14,6 +14,27 @@ namespace {
 /// Timber that stays above it for months can rot. Common practice, no source.
 constexpr double rot_humidity = 0.85;
 
+/// Whether a material is likely timber: a floor may be a slab of concrete or steel as well. Common
+/// practice, no source.
+bool can_rot(const materials::Material& material) {
+  return material.conductivity.value < 0.5 && material.density.value < 1000.0;
+}
+
+/// The material that ends at a place, towards the room: the recipe lays its end to the right.
+const materials::Material* ends_at(const SolvedVariant& solved, geometry::Point place) {
+  const geometry::Section& section = solved.surface.field.mesh.section;
+  const auto column =
+      std::lower_bound(section.x.begin(), section.x.end(), place.x - geometry::snap / 2) -
+      section.x.begin();
+  const auto row =
+      std::upper_bound(section.y.begin(), section.y.end(), place.y) - section.y.begin();
+  if (column < 1 || row < 1 || row >= std::ssize(section.y)) return nullptr;
+  const auto& fill =
+      section.cell(static_cast<std::size_t>(column) - 1, static_cast<std::size_t>(row) - 1).below;
+  const auto* region = std::get_if<geometry::RegionId>(&fill);
+  return region == nullptr ? nullptr : &solved.variant.regions[*region].material;
+}
+
 /// The inside air with the highest vapour pressure, Pa; not valid where no humidity is known.
 std::pair<SpaceId, double> most_humid(const cases::Variant& variant) {
   SpaceId most;
@@ -39,6 +60,8 @@ std::vector<TimberEnd> timber_ends(const SolvedVariant& solved) {
       return one.name == named.name;
     });
     if (probe == probes.end()) continue;
+    const materials::Material* material = ends_at(solved, probe->place);
+    if (material != nullptr && !can_rot(*material)) continue;
     const auto number = static_cast<std::size_t>(probe - probes.begin());
     TimberEnd end{named.name, probe->place, solved.surface.probes[number].temperature, {}, {}};
     const auto [room, pressure] = most_humid(solved.variant);

@@ -93,9 +93,10 @@ VapourYear year_of(const SolvedVariant& solved, const solver::VapourGrids& grids
       known->water[k] = one.amount;
       if (one.amount < known->water[known->most]) continue;
       known->most = k;
-      known->length = one.length;
+      const auto [amount, length] = solver::agreed(one, other);
+      known->length = length;
       known->place = one.most;
-      known->band = std::abs(one.amount - solver::amount_at(other, one));
+      known->band = amount.band;
     }
   }
   std::stable_sort(year.places.begin(), year.places.end(),

@@ -204,10 +204,11 @@ std::string drying_words(const SolvedVariant& solved) {
   const DryingLedger& ledger = *solved.drying;
   if (ledger.rows.empty())
     return solved.variant.name + ": nothing in it is so wet that its pores are saturated.";
-  std::string text =
-      fmt::format("{}: {:.1f} kg of water a metre of section to go from {}, down to {}{}.",
-                  solved.variant.name, ledger.excess, fmt::join(ledger.wet, ", "), ledger.down_to,
-                  ledger.by_month ? ", at the means of the year" : ", at the stated conditions");
+  std::string text = fmt::format(
+      "{}: {:.1f} kg of water a metre of section to go from {}, down to {}{}. What "
+      "leaves is told by the m² of surface with the wet part behind it.",
+      solved.variant.name, ledger.excess, fmt::join(ledger.wet, ", "), ledger.down_to,
+      ledger.by_month ? ", at the means of the year" : ", at the stated conditions");
   double cooling = 0.0;
   for (const DryingRow& row : ledger.rows) cooling = std::max(cooling, row.cooling);
   if (cooling < 0.5) return text;

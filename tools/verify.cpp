@@ -98,7 +98,7 @@ std::vector<Known> known() {
        "EN ISO 10211 case 2 (printed to a tenth, limits 0.1 K and 0.1 W/m); digits beyond by two "
        "independent discretisations",
        case2_points,
-       0.05,
+       0.02,
        false,
        {{flow, 9.4906, 0.02}}},
       {"iso10077_2_d4.yaml",

@@ -16,6 +16,7 @@ namespace {
 
 constexpr double settled = 1e-6;  // K
 constexpr int most_iterations = 50;
+constexpr double claims_may_exceed = 1.05;  // what is possible, as that is rounded, too
 
 double area_of(const geometry::Mesh& mesh, SpaceId space) {
   double area = 0.0;
@@ -44,14 +45,15 @@ class Wet {
     return spaces[id_] - resistance_ * solver::flows(solved_.surface.field, spaces)[id_] / area_;
   }
 
-  /// kg/(m2 s)
+  /// Of a surface as wet as stated, wet through and bare where only a rate is; kg/(m2 s).
   [[nodiscard]] double rate(const solver::SpaceTemperatures& spaces) const {
     const double convection =
         space_.is == cases::SpaceKind::outside
             ? materials::outside_convection(space_.wind.value_or(4.0))  // that of Rse 0.04
             : materials::inside_convection;
+    const auto* stated = std::get_if<materials::WetSurface>(&*space_.evaporation);
     return materials::evaporation_rate(
-        std::get<materials::WetSurface>(*space_.evaporation), temperature(spaces),
+        stated == nullptr ? materials::WetSurface{} : *stated, temperature(spaces),
         *space_.humidity * materials::saturation_pressure(space_.temperature), convection);
   }
 
@@ -80,9 +82,32 @@ class Wet {
   double resistance_;
 };
 
+/// What is wrong with rates that authors claim: a surface that is wet through, as cold as the claim
+/// makes it, would lose less.
+std::vector<std::string> impossible_claims(const SolvedVariant& solved) {
+  std::vector<std::string> doubts;
+  const solver::SpaceTemperatures spaces = temperatures_of(solved.variant);
+  for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
+    const cases::Space& space = solved.variant.spaces[id];
+    if (!space.evaporation || !space.humidity) continue;
+    const auto* claim = std::get_if<materials::EvaporationRate>(&*space.evaporation);
+    const Wet wet(solved, id);
+    if (claim == nullptr || !wet.touches()) continue;
+    const double most = std::max(0.0, wet.rate(spaces));
+    if (claim->rate <= claims_may_exceed * most) continue;
+    doubts.push_back(fmt::format(
+        "{:.3g} g/(m²·h) cannot leave the surfaces of '{}': at the {:.1f} °C that would bring them "
+        "to, a surface that is wet through loses {:.2g} g/(m²·h) to this air; `wet surface` finds "
+        "the rate that can",
+        claim->rate * 3.6e6, space.name, wet.temperature(spaces), most * 3.6e6));
+  }
+  return doubts;
+}
+
 }  // namespace
 
 std::vector<std::string> evaporate(SolvedVariant& solved) {
+  std::vector<std::string> remarks = impossible_claims(solved);
   std::vector<SpaceId> ids;
   std::vector<Wet> wets;
   for (const SpaceId id : geometry::ids(solved.variant.spaces)) {
@@ -93,7 +118,7 @@ std::vector<std::string> evaporate(SolvedVariant& solved) {
     ids.push_back(id);
     wets.push_back(wet);
   }
-  if (wets.empty()) return {};
+  if (wets.empty()) return remarks;
   const solver::SpaceTemperatures dry = temperatures_of(solved.variant);
   solver::SpaceTemperatures spaces = dry;
   int iterations = 0;
@@ -103,7 +128,6 @@ std::vector<std::string> evaporate(SolvedVariant& solved) {
     change = 0.0;
     for (const Wet& wet : wets) change = std::max(change, wet.step(spaces));
   }
-  std::vector<std::string> remarks;
   for (std::size_t w = 0; w < wets.size(); ++w) {
     remarks.push_back(fmt::format(
         "{:.3g} g/(m²·h) leave the wet surfaces of '{}' at {:.1f} °C, like air of {:.1f} K less "

@@ -60,6 +60,18 @@ TEST_CASE("lining the wall makes the joist end colder, and the words warn of rot
   CHECK(lined.summary.find("At the joist end it is") != std::string::npos);
 }
 
+TEST_CASE("the end of a concrete slab or a steel beam is no timber end") {
+  for (const std::string material : {"concrete", "steel"}) {
+    CAPTURE(material);
+    std::string floor = usual;
+    floor.replace(floor.find("softwood along the grain"), 24, material);
+    const SolvedVariant slab = floor_with(humid, floor);
+    CHECK(slab.timber_ends.empty());
+    CHECK(slab.summary.find("rots timber") == std::string::npos);
+    CHECK(slab.variant.probes.size() == 1);  // its temperature stays a finding
+  }
+}
+
 TEST_CASE("where no humidity is known the joist end has a temperature only") {
   const SolvedVariant floor = floor_with("  hall: {is: inside, temperature: 20}\n", usual);
   REQUIRE(floor.timber_ends.size() == 1);

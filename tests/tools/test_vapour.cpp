@@ -203,6 +203,29 @@ TEST_CASE("paint keeps a wall wet for years that limewash dries in months") {
   CHECK(text.find("cool their surface") != std::string::npos);
 }
 
+TEST_CASE("what leaves a wet band does not depend on how much dry wall is drawn beside it") {
+  const auto band_in = [](const std::string& height) {
+    return solved(R"(quoin: 1
+spaces:
+  room: {is: inside, temperature: 20, humidity: 50}
+  outdoors: {is: outside, temperature: 4, humidity: 85}
+materials: {wall brick: {like: common brick, moisture: sheltered}}
+section:
+  wall: {layers: [[lime plaster, 15], [wall brick, 225]], height: )" +
+                  height + R"(}
+  bands: [{of: wall brick, y: [0, 1000], moisture: saturated}]
+drying: {coats: [limewash]}
+)");
+  };
+  const tools::SolvedVariant low = band_in("2 m"), high = band_in("4 m");
+  for (const std::size_t air : {0U, 1U}) {
+    CAPTURE(air);
+    CHECK(high.drying->rows[0].out[air] == WithinRel{low.drying->rows[0].out[air], 0.1});
+    CHECK(high.drying->rows[0].out[air] > 0.0);
+  }
+  CHECK(high.drying->rows[0].seconds == WithinRel{low.drying->rows[0].seconds, 0.1});
+}
+
 TEST_CASE(
     "a room too humid for a wet wall takes nothing from it, and what it wets is not counted") {
   std::string humid = wet_wall;
