@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/judge.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
-#include "cases/painted.hpp"
 #include "materials/moist_air.hpp"
-#include "materials/moisture.hpp"
+#include "tools/gate.hpp"
 #include "tools/grade.hpp"
 #include "tools/physics.hpp"
 
@@ -23,12 +20,6 @@ materials::Place place_of(const cases::Space& room, const solver::Spot& spot, do
   return {spot.temperature.value + bands * spot.temperature.band,
           spot.factor.value + bands * spot.factor.band,
           room.humidity.value_or(0.0) * materials::saturation_pressure(room.temperature)};
-}
-
-bool is_insulation(const cases::Region& region) {
-  constexpr double conductivity = 0.1;  // W/(m K), dry; common practice, no source
-  return materials::is_fabric(region.part) && !region.material.air_layer &&
-         region.material.conductivity.value <= conductivity;
 }
 
 }  // namespace
@@ -94,22 +85,6 @@ std::vector<Verdict> verdicts(const SolvedVariant& solved) {
     }
   }
   return result;
-}
-
-std::string gate(const cases::Variant& variant) {
-  const auto all = geometry::ids(variant.regions);
-  const auto shown = [&](auto wanted) {
-    return std::find_if(all.begin(), all.end(), [&](RegionId id) {
-      return wanted(variant.regions[id]) && cases::is_painted(variant, id);
-    });
-  };
-  const auto insulation = shown(is_insulation);
-  const auto wet = shown([](const cases::Region& region) {
-    return materials::wetter_than_damp(region.material, region.moisture);
-  });
-  if (insulation == all.end() || wet == all.end()) return {};
-  return fmt::format("{} would be closed in by {} while it is wetter than damp: let it dry first",
-                     variant.regions[*wet].name, variant.regions[*insulation].name);
 }
 
 }  // namespace quoin::tools

@@ -16,8 +16,4 @@ namespace quoin::tools {
 /// Every criterion judged in every inside air it can be judged in.
 [[nodiscard]] std::vector<Verdict> verdicts(const SolvedVariant& solved);
 
-/// Why no favourable verdict may be given: masonry wetter than `damp` behind insulation would be
-/// shut in wet. Empty where nothing stands against one.
-[[nodiscard]] std::string gate(const cases::Variant& variant);
-
 }  // namespace quoin::tools

@@ -10,7 +10,7 @@
 #include "geometry/close_up.hpp"
 #include "tools/base64.hpp"
 #include "tools/conditions.hpp"
-#include "tools/judge.hpp"
+#include "tools/gate.hpp"
 #include "tools/physics.hpp"
 #include "tools/places.hpp"
 #include "tools/svg_colours.hpp"

@@ -43,27 +43,6 @@ Verdict verdict(SolvedVariant solved, cases::Criterion criterion) {
   return all.front();
 }
 
-cases::Region region(const std::string& name, double conductivity, double moisture) {
-  cases::Region made;
-  made.name = name;
-  made.material.name = name;
-  made.material.conductivity.value = conductivity;
-  made.material.density.value = 1800;
-  made.material.saturation = materials::Sourced{0.30, {}, {}, {}, {}};
-  made.moisture = moisture;
-  return made;
-}
-
-/// A wall of a moisture, lined with something of a conductivity.
-cases::Variant lined_wall(double moisture, double lining) {
-  cases::Variant variant;
-  const RegionId wall = variant.regions.add(region("brick", 0.7, moisture));
-  const RegionId inner = variant.regions.add(region("lining", lining, 0.0));
-  variant.sheet = {{wall, geometry::rectangle(0, 0.3, 0, 1), {}},
-                   {inner, geometry::rectangle(0.3, 0.36, 0, 1), {}}};
-  return variant;
-}
-
 }  // namespace
 
 TEST_CASE("the climate of DIN 4108-2 needs 12.6 degC and a factor of 0.70") {
@@ -122,21 +101,6 @@ TEST_CASE("a verdict is certain only where its margin is wider than its band") {
   const cases::Criterion factor{"fRsi", cases::FactorThreshold{0.7, {}}};
   CHECK(verdict(room_with_spot(12.6, 0.2), factor).certainty == Certainty::too_close);
   CHECK(verdict(room_with_spot(12.6, 0.02), factor).certainty == Certainty::certain);
-}
-
-TEST_CASE("insulation on masonry wetter than damp is gated, with both names") {
-  // Damp is 0.4 of the 0.30 that this brick holds.
-  const std::string reason = gate(lined_wall(0.25, 0.04));
-  CHECK(reason.find("brick") != std::string::npos);
-  CHECK(reason.find("lining") != std::string::npos);
-  CHECK(gate(lined_wall(0.05, 0.04)).empty());
-  CHECK(gate(lined_wall(0.25, 0.7)).empty());  // a plaster does not shut it in
-}
-
-TEST_CASE("insulation that is known but not painted gates nothing") {
-  cases::Variant variant = lined_wall(0.25, 0.04);
-  variant.sheet.pop_back();
-  CHECK(gate(variant).empty());
 }
 
 }  // namespace quoin::tools
