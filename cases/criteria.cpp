@@ -116,8 +116,8 @@ void check_resistances(const std::vector<Written>& written, const Variant& varia
                               one.name, *threshold->resistance, space.name, computed),
                   "", "one and the same Rsi: the factor of the same wall differs by 0.1 and more",
                   found->guide.empty() ? "leave `Rsi` out to compare all the same"
-                                       : "write {published: " + found->guide +
-                                             ", with Rsi: as computed} to compare all the same"});
+                                       : "write {published: {guide: " + found->guide +
+                                             ", with Rsi: as computed}} to compare all the same"});
       break;
     }
   }

@@ -10,8 +10,10 @@
 #include <utility>
 #include <variant>
 
+#include "cases/bands.hpp"
 #include "cases/outlines.hpp"
 #include "cases/recipe_reader.hpp"
+#include "cases/recipe_words.hpp"
 #include "cases/spaces.hpp"
 #include "cases/words.hpp"
 
@@ -172,6 +174,15 @@ class Draughtsman {
     const Interval everywhere_y = extent([](geometry::Point p) { return p.y; });
     const Interval x = band.x.value_or(everywhere_x);
     const Interval y = band.y.value_or(everywhere_y);
+    if (!meets(drawn.drawing.sheet, painted, {x, y})) {
+      const Box box = box_of(drawn.drawing.sheet, painted);
+      faults_.add(node.mark,
+                  {fmt::format("this band meets no '{}'", band.of), "",
+                   fmt::format("x within [{:.6g}, {:.6g}], y within [{:.6g}, {:.6g}]",
+                               1e3 * box.x.from, 1e3 * box.x.to, 1e3 * box.y.from, 1e3 * box.y.to),
+                   "move the band; without x or without y it reaches from end to end"});
+      return;
+    }
     for (const RegionId over : painted) {
       const auto region =
           palette_.region({band.of, mark}, band.moisture, palette_.regions()[over].part);
@@ -237,10 +248,14 @@ const Entry* drawing_entry(const Node& node, FaultList& faults) {
       unknown = true;
       std::vector<std::string> all = known;
       all.emplace_back(bands_key);
+      const std::string_view drawn_by = recipes_for(entry.key);
       const std::string near = nearest(entry.key, all);
-      faults.add(entry.mark, {fmt::format("unknown key '{}' in 'section'", entry.key), entry.key,
-                              wanted + "; and bands",
-                              near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      faults.add(entry.mark,
+                 {fmt::format("unknown key '{}' in 'section'", entry.key), entry.key,
+                  wanted + "; and bands",
+                  !drawn_by.empty() ? fmt::format("a {} is drawn by: {}", entry.key, drawn_by)
+                  : near.empty()    ? ""
+                                    : fmt::format("did you mean '{}'?", near)});
     } else if (found != nullptr) {
       faults.add(entry.mark, {"a section is one recipe or one sheet, not both",
                               fmt::format("{} and {}", found->key, entry.key), wanted,

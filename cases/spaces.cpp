@@ -128,7 +128,9 @@ void check_differences(const std::vector<Written>& written, const Per<SpaceId, S
   const Written* warmest = nullptr;
   for (const Written& space : written) {
     if (!space.value.temperature) {
-      if (space.value.like.empty() && !temperature_follows(space)) return;
+      const bool as_it_should =
+          space.value.is == SpaceKind::unheated && (space.value.b || !space.value.losses.empty());
+      if (space.value.like.empty() && !as_it_should) return;
       continue;
     }
     if (!coldest || *space.value.temperature < *coldest->value.temperature) coldest = &space;

@@ -12,6 +12,7 @@
 
 #include "cases/faults.hpp"
 #include "cases/read.hpp"
+#include "cases/recipe_words.hpp"
 #include "cases/starting_case.hpp"
 #include "cases/words.hpp"
 #include "cases/write_sheet.hpp"
@@ -174,7 +175,9 @@ Exit start(const std::string& recipe, const Terminal& terminal) {
     cases::Fault fault = fault_of_file("quoin new", "no recipe has this name", "");
     fault.found = recipe;
     fault.expected = cases::joined(known, ", ");
-    if (const std::string like = cases::nearest(recipe, known); !like.empty()) {
+    if (const std::string_view drawn_by = cases::recipes_for(recipe); !drawn_by.empty()) {
+      fault.remedy = fmt::format("a {} is drawn by: {}", recipe, drawn_by);
+    } else if (const std::string like = cases::nearest(recipe, known); !like.empty()) {
       fault.remedy = "did you mean " + like + "?";
     }
     throw cases::InputError({fault});

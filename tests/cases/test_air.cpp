@@ -184,6 +184,32 @@ TEST_CASE("a threshold of another Rsi is taken where the surface has that Rsi") 
   CHECK(faults_of(with_spaces(fixed) + criteria).empty());
 }
 
+TEST_CASE("what the refusal of another Rsi says to write is taken as it says") {
+  const std::string criterion = "criteria: {dwellings: ";
+  const auto faults =
+      faults_of(with_spaces(rooms) + criterion + "{published: IP 1/06 dwellings}}\n");
+  REQUIRE(faults.size() == 1);
+  const std::string& remedy = faults[0].remedy;
+  const std::size_t from = remedy.find('{'), to = remedy.rfind('}');
+  REQUIRE(from != std::string::npos);
+  const std::string written = remedy.substr(from, to + 1 - from);
+  CAPTURE(written);
+  const Case cases = read(with_spaces(rooms) + criterion + written + "}\n");
+  CHECK(cases.variants[0].criteria[0].with_any_resistance);
+  // The twin: in the other way the same is refused.
+  const std::string stated = "{published: {guide: IP 1/06 dwellings, with Rsi: as stated}}}\n";
+  CHECK(faults_of(with_spaces(rooms) + criterion + stated).size() == 1);
+}
+
+TEST_CASE("of a misused b only the misuse is said, of one temperature that it is one") {
+  const std::string room = "  hall: {is: inside, temperature: 18, humidity: 62}\n";
+  CHECK(faults_of(with_spaces(room + "  yard: {is: outside, b: 0.5}\n")).size() == 1);
+  CHECK(faults_of(with_spaces(rooms + "  porch: {is: unheated, b: 1.5}\n")).size() == 1);
+  const auto same = faults_of(with_spaces(room + "  yard: {is: outside, temperature: 18}\n"));
+  REQUIRE(same.size() == 1);
+  CHECK(same[0].what.find("all spaces have the same temperature") != std::string::npos);
+}
+
 TEST_CASE("a year reads from lists and, the same, from a table") {
   const Case lists = read(with_spaces(rooms) + "climate:\n  source: invented\n" + year);
   REQUIRE(lists.variants[0].climate);

@@ -257,6 +257,21 @@ TEST_CASE("a band wets one material inside its rectangle and nothing else") {
   CHECK(moisture_at(0.32, 0.9) == 0.2);
 }
 
+TEST_CASE("a band that lies beside its material is refused; one that reaches into it is read") {
+  const auto faults_of_band = [](const std::string& band) {
+    return faults_of(head +
+                     "section:\n  wall: {layers: [[lime plaster, 15], [common brick, 330]]}\n" +
+                     "  bands: [{of: common brick, moisture: saturated, " + band + "}]\n");
+  };
+  const auto above = faults_of_band("y: [2000, 3000]");
+  REQUIRE(above.size() == 1);
+  CHECK(above[0].expected.find("x within [15, 345], y within [0, 1000]") != std::string::npos);
+  CHECK(faults_of_band("y: [1000, 1100]").size() == 1);  // it only touches
+  CHECK(faults_of_band("x: [0, 15]").size() == 1);       // the plaster
+  CHECK(faults_of_band("y: [900, 3000]").empty());
+  CHECK(faults_of_band("x: [0, 16]").empty());
+}
+
 TEST_CASE(
     "variants replace, add and remove keys, and an empty first one names the case as written") {
   const Case text = read(head + R"(section: {wall: {layers: [[common brick, 330]]}}

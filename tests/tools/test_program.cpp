@@ -152,6 +152,10 @@ TEST_CASE("a file that is not there, an unknown option and an unknown name end w
   CHECK(run("materials 'comon brick'").notes.find("common brick") != std::string::npos);
   CHECK(run("materials 'polythene sheet'").notes.find("polyethylene sheet") != std::string::npos);
   CHECK(run("new cornr").exit == 2);
+  // The words of the trade for what a recipe draws.
+  CHECK(run("new jamb").notes.find("a jamb is drawn by: reveal") != std::string::npos);
+  CHECK(run("new window").notes.find("reveal, head or sill") != std::string::npos);
+  CHECK(run("new cornr").notes.find("drawn by") == std::string::npos);
 }
 
 TEST_CASE("each recipe's starting case is solved as it is printed") {
