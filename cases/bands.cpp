@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "cases/bands.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <variant>
 
@@ -34,21 +36,19 @@ bool overlap(Interval one, Interval other) {
 
 }  // namespace
 
-Box box_of(const geometry::Sheet& sheet, const std::vector<geometry::RegionId>& regions) {
+std::optional<Complaint> misplaced(const geometry::Sheet& sheet,
+                                   const std::vector<geometry::RegionId>& regions, const Box& box,
+                                   std::string_view material) {
   Box all;
-  for (const Box& box : boxes_of(sheet, regions)) {
-    all.x = {std::min(all.x.from, box.x.from), std::max(all.x.to, box.x.to)};
-    all.y = {std::min(all.y.from, box.y.from), std::max(all.y.to, box.y.to)};
+  for (const Box& cell : boxes_of(sheet, regions)) {
+    if (overlap(cell.x, box.x) && overlap(cell.y, box.y)) return std::nullopt;
+    all.x = {std::min(all.x.from, cell.x.from), std::max(all.x.to, cell.x.to)};
+    all.y = {std::min(all.y.from, cell.y.from), std::max(all.y.to, cell.y.to)};
   }
-  return all;
-}
-
-bool meets(const geometry::Sheet& sheet, const std::vector<geometry::RegionId>& regions,
-           const Box& box) {
-  const std::vector<Box> boxes = boxes_of(sheet, regions);
-  return std::any_of(boxes.begin(), boxes.end(), [&](const Box& cell) {
-    return overlap(cell.x, box.x) && overlap(cell.y, box.y);
-  });
+  return Complaint{fmt::format("this band meets no '{}'", material), "",
+                   fmt::format("x within [{:.6g}, {:.6g}], y within [{:.6g}, {:.6g}]",
+                               1e3 * all.x.from, 1e3 * all.x.to, 1e3 * all.y.from, 1e3 * all.y.to),
+                   "move the band; without x or without y it reaches from end to end"};
 }
 
 }  // namespace quoin::cases

@@ -1,24 +1,26 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <string>
+#include <optional>
+#include <string_view>
 #include <vector>
 
+#include "cases/fault_list.hpp"
 #include "cases/written.hpp"
 #include "geometry/sheet.hpp"
 
 namespace quoin::cases {
 
-/// The least box that holds all a sheet shows of some regions, m.
+/// An area between two coordinates along each axis, m.
 struct Box {
   Interval x{infinite, -infinite};
   Interval y{infinite, -infinite};
 };
-[[nodiscard]] Box box_of(const geometry::Sheet& sheet,
-                         const std::vector<geometry::RegionId>& regions);
 
-/// Whether a box lies over anything a sheet shows of some regions.
-[[nodiscard]] bool meets(const geometry::Sheet& sheet,
-                         const std::vector<geometry::RegionId>& regions, const Box& box);
+/// What is wrong with a band over some regions, all of one material: a box that meets nothing a
+/// sheet shows of them. Nothing where it meets any.
+[[nodiscard]] std::optional<Complaint> misplaced(const geometry::Sheet& sheet,
+                                                 const std::vector<geometry::RegionId>& regions,
+                                                 const Box& box, std::string_view material);
 
 }  // namespace quoin::cases

@@ -174,13 +174,8 @@ class Draughtsman {
     const Interval everywhere_y = extent([](geometry::Point p) { return p.y; });
     const Interval x = band.x.value_or(everywhere_x);
     const Interval y = band.y.value_or(everywhere_y);
-    if (!meets(drawn.drawing.sheet, painted, {x, y})) {
-      const Box box = box_of(drawn.drawing.sheet, painted);
-      faults_.add(node.mark,
-                  {fmt::format("this band meets no '{}'", band.of), "",
-                   fmt::format("x within [{:.6g}, {:.6g}], y within [{:.6g}, {:.6g}]",
-                               1e3 * box.x.from, 1e3 * box.x.to, 1e3 * box.y.from, 1e3 * box.y.to),
-                   "move the band; without x or without y it reaches from end to end"});
+    if (auto complaint = misplaced(drawn.drawing.sheet, painted, {x, y}, band.of)) {
+      faults_.add(node.mark, std::move(*complaint));
       return;
     }
     for (const RegionId over : painted) {

@@ -11,6 +11,7 @@
 #include "cases/climate.hpp"
 #include "cases/criteria.hpp"
 #include "cases/drawn.hpp"
+#include "cases/enough.hpp"
 #include "cases/faults.hpp"
 #include "cases/frame_corners.hpp"
 #include "cases/merge.hpp"
@@ -112,39 +113,6 @@ void remark_on_missing_corners(const Document& document, Variant& variant) {
   }
 }
 
-Enough enough_of(const WrittenEnough& written, const Node& node, const Palette& palette,
-                 FaultList& faults) {
-  Enough enough;
-  const auto check = [&](const std::string& material, const Entry& group) {
-    const Entry* named = group.value.find("of");
-    if (material.empty() || palette.knows(material)) return;
-    const std::string near = nearest(material, palette.names());
-    faults.add(named == nullptr ? group.value.mark : named->value.mark,
-               {fmt::format("unknown material '{}'", material), material,
-                "a name from `materials` or the catalogue",
-                near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
-  };
-  if (const auto& thickness = written.thickness) {
-    enough.thickness = {thickness->of, thickness->from, thickness->to};
-    const Entry& group = *node.find("thickness");
-    check(thickness->of, group);
-    if (thickness->from >= thickness->to) {
-      faults.add(group.value.mark, {"the thicknesses are the wrong way round", "",
-                                    "from: the least, up to: the greatest", ""});
-    }
-  }
-  if (const auto& moisture = written.moisture) {
-    enough.moisture_of = moisture->of;
-    const Entry& group = *node.find("moisture");
-    check(moisture->of, group);
-    if (palette.is_cavity(moisture->of)) {
-      faults.add(group.value.mark, {fmt::format("the air cavity '{}' holds no water", moisture->of),
-                                    "", "a material that does", ""});
-    }
-  }
-  return enough;
-}
-
 void check_spaces_present(const Node& tree, const Document& document, FaultList& faults) {
   if (!document.spaces.empty()) return;
   const Entry* entry = tree.find("spaces");
@@ -242,9 +210,13 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
                                  const Files& files, FaultList& faults) {
   Shelf shelf;
   std::vector<Variant> variants;
+  std::vector<AskedEnough> asked{asked_enough(tree)};
   variants.push_back(variant_of(tree, document, 0, files, shelf, faults));
   variants.back().name = default_name;
-  if (list == nullptr || list->kind == Node::Kind::nothing) return variants;
+  if (list == nullptr || list->kind == Node::Kind::nothing) {
+    if (faults.empty()) check_enough(variants, asked, faults);
+    return variants;
+  }
   if (list->kind != Node::Kind::map) {
     faults.add(list->mark,
                {"'variants' is a map of names", words_of(*list), "name: {keys to replace}", ""});
@@ -284,8 +256,10 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
     Document read_again;
     read(changed, "a case", faults, read_again);
     variants.push_back(variant_of(changed, read_again, faults_before, files, shelf, faults));
+    asked.push_back(asked_enough(changed));
     variants.back().name = entry.key;
   }
+  if (faults.empty()) check_enough(variants, asked, faults);
   return variants;
 }
 

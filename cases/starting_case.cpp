@@ -145,7 +145,7 @@ constexpr std::string_view sheet =
 
 constexpr std::string_view tail =
     R"(  # bands:                                  # parts of a material that are wetter or drier
-  #   - {of: wall brick, y: [0, 300], moisture: damp}
+  #   - {of: wall brick, y: [-300, 300], moisture: damp}
 
 # probes:                                   # places whose temperature is wanted
 #   A: [345, 345]

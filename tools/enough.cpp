@@ -1,15 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/enough.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <map>
 
+#include "cases/painted.hpp"
 #include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
 #include "solver/crossing.hpp"
 #include "solver/other_temperatures.hpp"
 #include "tools/conditions.hpp"
+#include "tools/gate.hpp"
 #include "tools/judge.hpp"
 #include "tools/physics.hpp"
 #include "tools/question.hpp"
@@ -19,6 +24,7 @@ namespace quoin::tools {
 namespace {
 
 constexpr double thickness_step = 1e-4;  // m: nobody cuts a board more exactly
+constexpr double whole = 1e-3;           // m: what a remark on a thickness is rounded to
 constexpr double moisture_step = 5e-4;   // m3/m3
 
 /// The margins of all verdicts for any value of what is changed, each value solved once.
@@ -28,9 +34,6 @@ class Trials {
 
   Trials(Change change, const solver::Effort& effort)
       : change_(std::move(change)), effort_(effort) {}
-
-  /// Whether there is anything to change, tried at one value.
-  [[nodiscard]] bool possible(double value) const { return change_(value).has_value(); }
 
   [[nodiscard]] double margin(std::size_t verdict, double value) {
     auto known = margins_.find(value);
@@ -109,44 +112,106 @@ const cases::Criterion& criterion_of(const SolvedVariant& solved, const std::str
                        [&](const cases::Criterion& criterion) { return criterion.name == name; });
 }
 
-/// The moisture of a material when full of water, m3/m3; nothing where it is not known.
-std::optional<double> saturation_of(const cases::Variant& variant, const std::string& material) {
+/// Whether a section shows a material.
+bool shows(const cases::Variant& variant, const std::string& material) {
+  const auto all = geometry::ids(variant.regions);
+  return std::any_of(all.begin(), all.end(), [&](RegionId id) {
+    return variant.regions[id].name == material && cases::is_painted(variant, id);
+  });
+}
+
+/// The greatest thickness within a range that can be built; nothing where the least cannot.
+std::optional<double> greatest_built(const Trials::Change& with,
+                                     const cases::ThicknessRange& range) {
+  if (!with(range.from)) return std::nullopt;
+  if (with(range.to)) return range.to;
+  double built = range.from, refused = range.to;
+  while (refused - built > thickness_step) {
+    const double middle = (built + refused) / 2;
+    (with(middle) ? built : refused) = middle;
+  }
+  const double rounded = std::max(range.from, std::floor(built / whole) * whole);
+  return with(rounded) ? rounded : built;
+}
+
+void find_thickness(const SolvedVariant& solved, const solver::Effort& effort,
+                    WhatIsEnough& result) {
+  const cases::ThicknessRange& range = *solved.variant.enough.thickness;
+  if (!shows(solved.variant, range.of)) return;  // as in a variant before the lining
+  const auto refuse = [&](const std::string& why) {
+    result.warnings.push_back(
+        fmt::format("how thick '{}' must be is not answered: {}", range.of, why));
+  };
+  if (!solved.variant.recipe) return refuse("a sheet has no layers, only a recipe has");
+  if (!has_layer(solved.variant, range.of)) return refuse("it is no layer of the recipe");
+  const Trials::Change with = [&](double value) {
+    return with_thickness(solved.variant, range.of, value);
+  };
+  const std::optional<double> most = greatest_built(with, range);
+  if (!most) return refuse(fmt::format("{:.4g} mm of it cannot be built here", 1e3 * range.from));
+  if (*most < range.to) {
+    result.warnings.push_back(
+        fmt::format("no more than {:.4g} mm of '{}' can be built here: "
+                    "thicker ones, up to {:.4g} mm, were not tried",
+                    1e3 * *most, range.of, 1e3 * range.to));
+  }
+  const bool shut_in = !gate(*with(*most)).empty();
+  Trials trials(with, effort);
+  for (std::size_t v = 0; v < result.each.size(); ++v) {
+    result.each[v].thickness = shut_in ? Threshold{Threshold::Kind::dry_first, 0.0}
+                                       : threshold(trials, v, range.from, *most, thickness_step);
+  }
+}
+
+/// The moisture of a material in a state, m3/m3; nothing where it is not known.
+std::optional<double> moisture_in(const cases::Variant& variant, const std::string& material,
+                                  materials::NamedState state) {
   for (const cases::Region& region : variant.regions) {
     if (region.name != material) continue;
-    const auto moisture = materials::moisture_of(region.material, materials::NamedState::saturated);
+    const auto moisture = materials::moisture_of(region.material, state);
     if (const auto* known = std::get_if<double>(&moisture)) return *known;
   }
   return std::nullopt;
 }
 
+void find_moisture(const SolvedVariant& solved, const solver::Effort& effort,
+                   WhatIsEnough& result) {
+  const std::string& material = solved.variant.enough.moisture_of;
+  if (!shows(solved.variant, material)) return;
+  const auto full = moisture_in(solved.variant, material, materials::NamedState::saturated);
+  const auto damp = moisture_in(solved.variant, material, materials::NamedState::damp);
+  if (!full || !damp) return;  // the reader refuses it
+  const Trials::Change with = [&](double value) {
+    return with_moisture(solved.variant, material, value);
+  };
+  const auto shut_in = [&](double value) { return !gate(*with(value)).empty(); };
+  const bool never = shut_in(0.0);  // something else is too wet
+  const bool insulated = !never && shut_in(*full);
+  Trials trials(with, effort);
+  for (std::size_t v = 0; v < result.each.size(); ++v) {
+    std::optional<Threshold>& moisture = result.each[v].moisture;
+    moisture = never ? Threshold{Threshold::Kind::dry_first, 0.0}
+                     : threshold(trials, v, insulated ? *damp : *full, 0.0, moisture_step);
+    if (insulated && moisture->kind == Threshold::Kind::holds_always)
+      moisture->kind = Threshold::Kind::up_to_damp;
+  }
+}
+
 }  // namespace
 
-std::vector<EnoughFor> what_is_enough(const SolvedVariant& solved, const solver::Effort& effort) {
-  std::vector<EnoughFor> all;
+WhatIsEnough what_is_enough(const SolvedVariant& solved, const solver::Effort& effort) {
+  WhatIsEnough result;
   for (const Verdict& verdict : solved.verdicts) {
     EnoughFor enough = by_air(solved, criterion_of(solved, verdict.criterion).test,
                               surface_of(solved, verdict.space));
     enough.criterion = verdict.criterion;
     enough.space = verdict.space;
-    all.push_back(enough);
+    result.each.push_back(enough);
   }
-  const cases::Enough& asked = solved.variant.enough;
-  if (asked.thickness) {
-    const cases::ThicknessRange& range = *asked.thickness;
-    Trials trials([&](double value) { return with_thickness(solved.variant, range.of, value); },
-                  effort);
-    const bool possible = trials.possible(range.from) && trials.possible(range.to);
-    for (std::size_t v = 0; possible && v < all.size(); ++v)
-      all[v].thickness = threshold(trials, v, range.from, range.to, thickness_step);
-  }
-  if (const auto most = saturation_of(solved.variant, asked.moisture_of)) {
-    Trials trials(
-        [&](double value) { return with_moisture(solved.variant, asked.moisture_of, value); },
-        effort);
-    for (std::size_t v = 0; v < all.size(); ++v)
-      all[v].moisture = threshold(trials, v, *most, 0.0, moisture_step);
-  }
-  return all;
+  if (result.each.empty()) return result;
+  if (solved.variant.enough.thickness) find_thickness(solved, effort, result);
+  if (!solved.variant.enough.moisture_of.empty()) find_moisture(solved, effort, result);
+  return result;
 }
 
 }  // namespace quoin::tools

@@ -33,7 +33,7 @@ struct EnoughTable {
   std::vector<Row> rows;  ///< empty: nothing asked depends on humidity, thickness or moisture
 };
 
-/// The first variant gives the columns.
+/// A column for every layer and material that any variant asks about, in the order of the variants.
 [[nodiscard]] EnoughTable enough_table(const Results& results);
 
 }  // namespace quoin::tools

@@ -30,7 +30,7 @@ constexpr double thick_wall = 0.6;  // m
 /// cavity wall, whose inner leaf of light blocks does not close in the outer one.
 bool insulates(const cases::Region& region, bool apart) {
   const materials::Material& material = region.material;
-  if (!materials::is_fabric(region.part) || material.air_layer || material.cavity) return false;
+  if (region.part != materials::Part::fabric || material.air_layer || material.cavity) return false;
   if (material.conductivity.value <= insulates_anywhere) return true;
   const bool like_wood = material.vapour_resistance_dry &&
                          material.vapour_resistance_dry->value >= vapour_resistance_of_wood;
@@ -38,7 +38,8 @@ bool insulates(const cases::Region& region, bool apart) {
 }
 
 bool is_wet(const cases::Region& region) {
-  return materials::wetter_than_damp(region.material, region.moisture);
+  return region.part == materials::Part::fabric &&  // the ground stays wet
+         materials::wetter_than_damp(region.material, region.moisture);
 }
 
 /// What a straight line through the section meets.

@@ -68,7 +68,8 @@ Json year_json(const SolvedVariant& solved, const Year& year) {
 
 Json threshold_json(const Threshold& threshold, const char* unit) {
   Json json = {{"kind", words_for(threshold.kind)}};
-  if (threshold.kind == Threshold::Kind::found) json[unit] = threshold.value;
+  if (threshold.kind == Threshold::Kind::found || threshold.kind == Threshold::Kind::up_to_damp)
+    json[unit] = threshold.value;
   return json;
 }
 

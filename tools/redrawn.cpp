@@ -112,6 +112,14 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   return result;
 }
 
+bool has_layer(const cases::Variant& variant, const std::string& material) {
+  if (!variant.recipe) return false;
+  geometry::Recipe recipe = *variant.recipe;
+  Thickness change(variant, material, 0.0);
+  std::visit([&](auto& one) { describe(change, one); }, recipe);
+  return change.met;
+}
+
 std::optional<cases::Variant> with_moisture(const cases::Variant& variant,
                                             const std::string& material, double moisture) {
   cases::Variant result = variant;

@@ -2,6 +2,7 @@
 #include "tools/run.hpp"
 
 #include <optional>
+#include <utility>
 
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
@@ -62,11 +63,13 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.humidity = humidities(result);
   result.verdicts = verdicts(result);
   result.years = years_of(result);
-  result.enough = what_is_enough(result, effort);
+  WhatIsEnough enough = what_is_enough(result, effort);
+  result.enough = std::move(enough.each);
   result.vapour = vapour_check(result, effort.linear);
   result.drying = drying_ledger(result, effort.linear);
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
+  result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);
   return result;
 }

@@ -17,6 +17,10 @@ Tone tone_of(Threshold::Kind kind) {
       return Tone::plain;
     case Threshold::Kind::holds_always:
       return Tone::good;
+    case Threshold::Kind::up_to_damp:
+      return Tone::good;
+    case Threshold::Kind::dry_first:
+      return Tone::doubtful;
     case Threshold::Kind::holds_never:
       return Tone::bad;
   }
@@ -33,6 +37,10 @@ std::string_view words_for(Threshold::Kind kind) {
       return "holds always";
     case Threshold::Kind::holds_never:
       return "holds never";
+    case Threshold::Kind::up_to_damp:
+      return "up to damp";
+    case Threshold::Kind::dry_first:
+      return "dry first";
   }
   return "";
 }
@@ -40,11 +48,14 @@ std::string_view words_for(Threshold::Kind kind) {
 std::string enough_text(const Results& results, const TextStyle& style) {
   const EnoughTable enough = enough_table(results);
   if (enough.rows.empty()) return "";
-  TextTable table("llrrrr");
-  std::vector<Cell> heading{{"variant"}, {"criterion"}};
-  for (const EnoughTable::Column& column : enough.columns)
-    heading.push_back({fmt::format("{} {}", cases::shortened(column.what, 18), column.way)});
-  table.add(std::move(heading));
+  TextTable table("ll" + std::string(enough.columns.size(), 'r'));
+  std::vector<Cell> what{{"variant"}, {"criterion"}}, way{{""}, {""}};
+  for (const EnoughTable::Column& column : enough.columns) {
+    what.push_back({cases::shortened(column.what, 18)});
+    way.push_back({std::string(column.way)});
+  }
+  table.add(std::move(what));
+  table.add(std::move(way));
   std::string_view last;  // a variant is named once
   for (const EnoughTable::Row& row : enough.rows) {
     std::vector<Cell> cells{{row.variant == last ? "" : row.variant},

@@ -12,7 +12,7 @@ namespace quoin::tools {
 /// that depends on humidity, thickness or moisture.
 [[nodiscard]] std::string enough_text(const Results& results, const TextStyle& style);
 
-/// "found", "holds always" or "holds never".
+/// "found", "holds always", "holds never", "up to damp" or "dry first".
 [[nodiscard]] std::string_view words_for(Threshold::Kind kind);
 
 }  // namespace quoin::tools

@@ -49,9 +49,15 @@ struct Year {
 
 /// Where a changed value just lets a criterion hold.
 struct Threshold {
-  enum class Kind { found, holds_always, holds_never };
+  enum class Kind {
+    found,
+    holds_always,
+    holds_never,
+    up_to_damp,  ///< holds as wet as insulated masonry may be: no wetter than damp
+    dry_first,   ///< withheld: insulation would shut in masonry wetter than damp
+  };
   Kind kind = Kind::found;
-  double value = 0.0;  ///< of Kind::found
+  double value = 0.0;  ///< the last one that holds; of holds_never the best one tried
 };
 
 /// What would be enough for one criterion at the coldest spot of one air.
