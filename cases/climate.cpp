@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "cases/csv.hpp"
+#include "cases/month_column.hpp"
 #include "cases/plain_text.hpp"
 #include "cases/quantity.hpp"
 #include "cases/sha256.hpp"
@@ -22,8 +23,10 @@ constexpr std::size_t months = 12;
 /// A visitor that fills the lists of a climate from the columns of a table.
 class Columns : public Vocabulary<Columns> {
  public:
-  Columns(const std::vector<std::vector<CsvCell>>& rows, FaultList& faults)
-      : rows_(rows), faults_(faults) {}
+  /// `order`: which row holds which month.
+  Columns(const std::vector<std::vector<CsvCell>>& rows, const std::array<std::size_t, 12>& order,
+          FaultList& faults)
+      : rows_(rows), order_(order), faults_(faults) {}
 
   void text(std::string_view, std::string&, std::string_view) {}
 
@@ -37,7 +40,7 @@ class Columns : public Vocabulary<Columns> {
     const auto column = static_cast<std::size_t>(found - heading.begin());
     ByMonth read{};
     for (std::size_t month = 0; month < read.size(); ++month) {
-      const std::vector<CsvCell>& row = rows_[month + 1];
+      const std::vector<CsvCell>& row = rows_[order_[month]];
       if (column >= row.size()) return;  // said already
       const auto value = quantity_of(row[column].text, measure, plausible);
       if (const auto* complaint = std::get_if<Complaint>(&value)) {
@@ -49,7 +52,7 @@ class Columns : public Vocabulary<Columns> {
     values = read;
   }
 
-  /// Says which columns were not asked for; `month` may be there for the reader of the table.
+  /// Says which columns were not asked for, but for `month`.
   void finish() {
     for (const CsvCell& cell : rows_.front()) {
       if (cell.text == "month" ||
@@ -64,6 +67,7 @@ class Columns : public Vocabulary<Columns> {
 
  private:
   const std::vector<std::vector<CsvCell>>& rows_;
+  const std::array<std::size_t, 12>& order_;
   FaultList& faults_;
   std::vector<std::string> known_;
 };
@@ -73,14 +77,16 @@ void read_table(std::string_view text, WrittenClimate& climate, FaultList& fault
   const auto plain = plain_text_of(text, faults);
   if (!plain) return;
   const auto rows = csv_rows(text);
+  if (!rows_fit(rows, faults)) return;
   if (rows.size() != months + 1) {
     faults.add({}, {"a table of a year has a heading and twelve rows",
                     fmt::format("{} rows with the heading", rows.size()),
                     "month,outside temperature,outside humidity", ""});
     return;
   }
-  if (!rows_fit(rows, faults)) return;
-  Columns columns(rows, faults);
+  const auto order = rows_of_months(rows, faults);
+  if (!order) return;
+  Columns columns(rows, *order, faults);
   describe(columns, climate);
   columns.finish();
 }

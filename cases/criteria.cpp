@@ -58,12 +58,6 @@ std::optional<Criterion> criterion_of(const Written& written, FaultList& faults)
       *written.value.test);
 }
 
-bool any_humid(const Per<SpaceId, Space>& spaces) {
-  return std::any_of(spaces.begin(), spaces.end(), [](const Space& space) {
-    return space.is == SpaceKind::inside && space.humidity.has_value();
-  });
-}
-
 /// The resistance that factors of the fabric at a space inside are computed with, m2K/W.
 double resistance_at(const Space& space) {
   return space.resistance.value_or(
@@ -72,20 +66,26 @@ double resistance_at(const Space& space) {
 
 }  // namespace
 
-std::vector<Criterion> criteria_of(const std::vector<Written>& written,
-                                   const Per<SpaceId, Space>& spaces, FaultList& faults) {
+bool any_humid(const Per<SpaceId, Space>& spaces) {
+  return std::any_of(spaces.begin(), spaces.end(), [](const Space& space) {
+    return space.is == SpaceKind::inside && space.humidity.has_value();
+  });
+}
+
+std::vector<Criterion> criteria_of(const std::vector<Written>& written, bool humid,
+                                   FaultList& faults) {
   std::vector<Criterion> criteria;
-  const bool humid = any_humid(spaces);
   if (written.empty() && humid) criteria.push_back({"mould", SurfaceHumidityLimit{}});
   for (const Written& one : written) {
     const auto criterion = criterion_of(one, faults);
     if (criterion) {
       criteria.push_back(*criterion);
       if (materials::needs_humidity(criterion->test) && !humid) {
-        faults.add(one.mark,
-                   {fmt::format("'{}' needs the humidity of a space that is inside", one.name),
-                    "no humidity", "humidity: 62 in the space inside",
-                    "state the humidity, or use fRsi as the criterion"});
+        faults.add(
+            one.mark,
+            {fmt::format("'{}' needs the humidity of a space that is inside", one.name),
+             "no humidity", "humidity: 62 in the space inside",
+             "state the humidity, here or by month in the climate, or use fRsi as the criterion"});
       }
     } else if (one.node->kind == Node::Kind::map && one.node->entries.empty()) {
       faults.add(one.mark, {fmt::format("the criterion '{}' tests nothing", one.name), "",

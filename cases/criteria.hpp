@@ -11,9 +11,12 @@
 namespace quoin::cases {
 
 /// The criteria as written, guides looked up; mould where none is written and a humidity is known.
+/// `humid`: whether that of some space inside is, be it by the months of a climate alone.
 [[nodiscard]] std::vector<Criterion> criteria_of(
-    const std::vector<Named<WrittenCriterion>>& written, const Per<SpaceId, Space>& spaces,
-    FaultList& faults);
+    const std::vector<Named<WrittenCriterion>>& written, bool humid, FaultList& faults);
+
+/// Whether the humidity of a space inside is stated or follows from its household.
+[[nodiscard]] bool any_humid(const Per<SpaceId, Space>& spaces);
 
 /// Refuses thresholds stated for another inside surface resistance than that of the spaces the
 /// section shows: a factor means nothing without its resistance. Call once the sheet is painted.

@@ -38,6 +38,18 @@ std::vector<std::vector<CsvCell>> csv_rows(std::string_view text) {
 }
 
 bool rows_fit(const std::vector<std::vector<CsvCell>>& rows, FaultList& faults) {
+  if (!rows.empty() && rows.front().size() == 1) {
+    const CsvCell& heading = rows.front().front();
+    const std::size_t other = heading.text.find_first_of(";\t");
+    if (other != std::string_view::npos) {
+      faults.add({heading.mark.line, heading.mark.byte + other},
+                 {fmt::format("{} separate the columns of this table",
+                              heading.text[other] == ';' ? "semicolons" : "tabs"),
+                  std::string(heading.text), "commas between columns, points before decimals",
+                  "save the table as CSV with commas and points"});
+      return false;
+    }
+  }
   for (const auto& row : rows) {
     if (row.size() == rows.front().size()) continue;
     faults.add(

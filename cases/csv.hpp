@@ -18,7 +18,8 @@ struct CsvCell {
 /// begin with # are left out. The text must outlive the rows.
 [[nodiscard]] std::vector<std::vector<CsvCell>> csv_rows(std::string_view text);
 
-/// Whether every row has as many values as the heading; a fault for the first that has not.
+/// Whether commas separate the columns and every row has as many values as the heading; a fault for
+/// the first row where not.
 [[nodiscard]] bool rows_fit(const std::vector<std::vector<CsvCell>>& rows, FaultList& faults);
 
 }  // namespace quoin::cases

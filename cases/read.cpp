@@ -94,8 +94,13 @@ void remark_on_unknown_humidity(const Document& document, const Variant& variant
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     const Space& space = variant.spaces[id];
     if (!judged || space.is != SpaceKind::inside || space.humidity || space.air != id) continue;
+    const bool by_month = variant.climate && variant.climate->inside_humidity;
     remarks.push_back(
-        {fmt::format("'{}' has no humidity: its surfaces are not judged by it", space.name),
+        {by_month
+             ? fmt::format("'{}' has no humidity but that of the climate: its surfaces are "
+                           "judged by it over the year only",
+                           space.name)
+             : fmt::format("'{}' has no humidity: its surfaces are not judged by it", space.name),
          document.spaces[id.index].mark.line});
   }
 }
@@ -141,9 +146,12 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.regions = palette.regions();
   variant.membranes = palette.membranes();
   variant.readings = readings_of(document, faults);
-  variant.criteria = criteria_of(document.criteria, variant.spaces, faults);
-  if (const Entry* climate = tree.find("climate"); climate != nullptr && document.climate)
+  bool humid = any_humid(variant.spaces);
+  if (const Entry* climate = tree.find("climate"); climate != nullptr && document.climate) {
     variant.climate = climate_of(*document.climate, *climate, variant.spaces, files, faults);
+    humid = humid || !variant.climate || variant.climate->inside_humidity;  // absent: said already
+  }
+  variant.criteria = criteria_of(document.criteria, humid, faults);
   if (const Entry* enough = tree.find("enough"); enough != nullptr && document.enough)
     variant.enough = enough_of(*document.enough, enough->value, palette, faults);
   remark_on_small_difference(document, variant.spaces, variant.remarks);

@@ -162,6 +162,8 @@ criteria:                                   # what counts as a risk
 # climate:                                  # twelve months: the year is judged, too
 #   outside temperature: [4, 4, 6, 8, 11, 14, 17, 16, 14, 10, 6, 4]
 #   outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]
+#   # or table: year.csv, with columns month,outside temperature,outside humidity; both may add
+#   # inside temperature and inside humidity, for every room
 
 # enough: {moisture: wall brick}            # how wet it may be; or thickness: {of: ..., up to: 100}
 

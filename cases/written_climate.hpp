@@ -21,8 +21,10 @@ struct WrittenClimate {
 template <class Visitor>
 void describe(Visitor& visit, WrittenClimate& climate) {
   visit.text("source", climate.source, "where the values come from");
-  visit.text("table", climate.table,
-             "a CSV file beside the case file with twelve rows and these columns");
+  visit.text(
+      "table", climate.table,
+      "a CSV file beside the case file with twelve rows and these columns; in any order with a "
+      "column `month`, else January first");
   visit.months("outside temperature", climate.outside_temperature, Measure::temperature,
                {-60.0, 50.0}, "monthly means");
   visit.months("outside humidity", climate.outside_humidity, Measure::humidity, {0.05, 1.0},

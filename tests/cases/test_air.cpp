@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <optional>
 #include <string>
 
@@ -245,6 +246,82 @@ TEST_CASE("a slip in a table is shown in the table") {
   std::string misspelt = table_of_year("1,4,88\n");
   misspelt.replace(misspelt.find("outside humidity"), 16, "outside humidty ");
   CHECK(fault_of(misspelt).remedy == "did you mean 'outside humidity'?");
+}
+
+TEST_CASE("the rows of a year go by the names of their months, and by their order without") {
+  const std::string july_first =
+      "month,outside temperature,outside humidity\nJuly,17,78\nAUG,16,79\n9,14,82\n10,10,85\n"
+      "November,6,87\nDec,4.5,88\n01,4,88\nFebruary,4,86\nMarch,6,82\nApril,8,78\nMay,11,76\n"
+      "June,14,77\n";
+  const Case named = read_with_table(july_first);
+  REQUIRE(named.variants[0].climate);
+  CHECK(named.variants[0].climate->outside_temperature[0] == 4.0);
+  CHECK(named.variants[0].climate->outside_temperature[6] == 17.0);
+  CHECK(named.variants[0].climate->outside_humidity[11] == 0.88);
+  std::string unnamed = "outside temperature,outside humidity\n";
+  for (int row = 0; row < 12; ++row) unnamed += std::to_string(row) + ",80\n";
+  CHECK(read_with_table(unnamed).variants[0].climate->outside_temperature[0] == 0.0);
+  CHECK(read_with_table(unnamed).variants[0].climate->outside_temperature[6] == 6.0);
+}
+
+TEST_CASE("a month named twice, left out or unknown is shown in the table") {
+  const auto faults = [](const std::string& table) {
+    try {
+      (void)read_with_table(table);
+    } catch (const InputError& error) {
+      return error.faults;
+    }
+    return std::vector<Fault>{};
+  };
+  CHECK(faults(table_of_year("1,4,88\n")).empty());
+  const auto twice = faults(table_of_year("July,4,88\n"));
+  REQUIRE(twice.size() == 1);
+  CHECK(twice[0].file == "year.csv");
+  CHECK(twice[0].what == "July is given twice");
+  CHECK(twice[0].line == 9);  // the comment, the heading, the first row, 2 to 7
+  CHECK(twice[0].column == 1);
+  CHECK(twice[0].remedy == "missing: January");
+  const auto unknown = faults(table_of_year("Janury,4,88\n"));
+  REQUIRE(unknown.size() == 1);
+  CHECK(unknown[0].what == "no month is called 'Janury'");
+  CHECK(unknown[0].line == 3);
+  CHECK(unknown[0].remedy == "did you mean 'January'?");
+  CHECK(faults(table_of_year("13,4,88\n")).size() == 1);
+}
+
+TEST_CASE("a table whose columns are not separated by commas is told so, both kinds") {
+  const auto fault_of = [](const std::string& table) {
+    try {
+      (void)read_with_table(table);
+    } catch (const InputError& error) {
+      return error.faults.front();
+    }
+    return Fault{};
+  };
+  std::string semicolons = "month;outside temperature;outside humidity\n";
+  for (int month = 1; month <= 12; ++month) semicolons += std::to_string(month) + ";4,5;88\n";
+  const Fault by_semicolon = fault_of(semicolons);
+  CHECK(by_semicolon.what == "semicolons separate the columns of this table");
+  CHECK(by_semicolon.line == 1);
+  CHECK(by_semicolon.column == 6);
+  CHECK(by_semicolon.expected.find("commas") != std::string::npos);
+  std::string tabs = semicolons;
+  std::replace(tabs.begin(), tabs.end(), ';', '\t');
+  CHECK(fault_of(tabs).what == "tabs separate the columns of this table");
+  std::string note = table_of_year("1,4,88\n");
+  note.insert(2, "a; b ");  // in a remark it may stand
+  CHECK(fault_of(note).what.empty());
+}
+
+TEST_CASE("the humidity by month is enough for a criterion, but not one that is missing") {
+  const std::string mould = "criteria: {mould: {surface humidity: 80}}\nclimate:\n" + year;
+  const std::string air =
+      "  hall: {is: inside, temperature: 18}\n  yard: {is: outside, temperature: 2}\n";
+  const std::string by_month = "  inside humidity: [50,50,50,50,50,60,60,60,60,50,50,50]\n";
+  CHECK(faults_of(with_spaces(air) + mould + by_month).empty());
+  REQUIRE(faults_of(with_spaces(air) + mould).size() == 1);
+  CHECK(read(with_spaces(air) + "climate:\n" + year + by_month).variants[0].criteria.size() == 1);
+  CHECK(read(with_spaces(air) + "climate:\n" + year).variants[0].criteria.empty());
 }
 
 TEST_CASE("what is written as a sheet reads back with its air, criteria and year") {
