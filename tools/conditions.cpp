@@ -3,7 +3,9 @@
 
 #include <algorithm>
 
+#include "materials/clear_sky.hpp"
 #include "materials/moist_air.hpp"
+#include "materials/surface_resistance.hpp"
 #include "tools/physics.hpp"
 
 namespace quoin::tools {
@@ -55,6 +57,34 @@ solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved, SpaceId
     if (spaces[id].air == room) airs[id] = inside;
   }
   return temperatures_with(solved, airs);
+}
+
+solver::SpaceTemperatures airs_in_month(const SolvedVariant& solved, std::size_t month) {
+  const cases::Climate& climate = *solved.variant.climate;
+  solver::SpaceTemperatures airs;
+  for (const cases::Space& space : solved.variant.spaces) {
+    const bool stated = space.is == cases::SpaceKind::inside && climate.inside_temperature;
+    airs.add(space.is == cases::SpaceKind::outside ? climate.outside_temperature[month]
+             : stated                              ? (*climate.inside_temperature)[month]
+                                                   : space.temperature);
+  }
+  return temperatures_with(solved, airs);
+}
+
+solver::SpaceTemperatures temperatures_in_month(const SolvedVariant& solved, std::size_t month) {
+  solver::SpaceTemperatures temperatures = airs_in_month(solved, month);
+  for (const SpaceId id : geometry::ids(temperatures))
+    temperatures[id] -= cooling_by_water(solved.variant.spaces[id]);
+  return temperatures;
+}
+
+double cooling_by_water(const cases::Space& space) {
+  if (!space.evaporation) return 0.0;
+  if (!space.sky) return space.cooling;
+  const double resistance = space.resistance.value_or(
+      materials::surface_resistance({.side = materials::Side::outside, .wind = space.wind},
+                                    materials::Purpose::surface_temperature));
+  return space.cooling - materials::cooling_by(*space.sky, resistance);
 }
 
 double vapour_pressure_in(const cases::Space& room, double inside, double outside,

@@ -16,8 +16,9 @@ std::vector<std::string> year_headings(const Year& year) {
   std::vector<std::string> headings{"month",     "outside °C", "%", "vapour Pa",
                                     "excess Pa", "inside °C",  "%", "Pa"};
   for (const YearOfCriterion& judged : year.criteria) {
-    headings.push_back(judged.criterion + ": surface from °C");
-    headings.push_back("fRsi needed");
+    headings.push_back(judged.criterion + ": saturation Pa");
+    headings.emplace_back("surface from °C");
+    headings.emplace_back("fRsi needed");
   }
   headings.insert(headings.end(), {"coldest spot °C", "humidity there %"});
   return headings;
@@ -36,6 +37,7 @@ HtmlRow month_row(const Year& year, std::size_t month) {
   for (const YearOfCriterion& judged : year.criteria) {
     const auto& at_risk = judged.months_at_risk.front();
     const bool risk = std::find(at_risk.begin(), at_risk.end(), month) != at_risk.end();
+    row.push_back(number_cell(saturation_pressure_needed(judged, month), 0));
     const HtmlCell lowest = number_cell(judged.lowest_temperature[month], 1);
     row.push_back(risk ? strong(lowest) : lowest);
     const HtmlCell needed = number_cell(judged.monthly_factor_needed[month], 3);
@@ -62,7 +64,7 @@ std::string html_year(const Results& results) {
   std::string shown;  // the months shown last: variants with the same year share them
   for (const SolvedVariant& solved : results.variants) {
     for (const Year& year : solved.years) {
-      if (year.spots.empty() || year.criteria.empty()) continue;
+      if (year.spots.empty()) continue;
       const cases::Climate& climate = *solved.variant.climate;
       if (text.empty() && !climate.source.empty())
         text += html_paragraph("Climate: " + climate.source + ".");

@@ -17,8 +17,10 @@ Json month_json(const Year& year, std::size_t month) {
   const MonthAir& air = year.months[month];
   Json needs = Json::object();
   for (const YearOfCriterion& judged : year.criteria) {
-    needs[judged.criterion] = {{"lowest_surface_temperature_C", judged.lowest_temperature[month]},
-                               {"fRsi_needed", judged.monthly_factor_needed[month]}};
+    needs[judged.criterion] = {
+        {"saturation_pressure_Pa", saturation_pressure_needed(judged, month)},
+        {"lowest_surface_temperature_C", judged.lowest_temperature[month]},
+        {"fRsi_needed", judged.monthly_factor_needed[month]}};
   }
   return {{"month", month_name(month)},
           {"outside_temperature_C", air.outside_temperature},

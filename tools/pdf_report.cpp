@@ -88,7 +88,7 @@ void add_year(PageFlow& flow, const Results& results) {
   bool begun = false;
   for (const SolvedVariant& solved : results.variants) {
     for (const Year& year : solved.years) {
-      if (year.spots.empty() || year.criteria.empty()) continue;
+      if (year.spots.empty()) continue;
       if (!begun) flow.heading("Over the year");
       begun = true;
       flow.subheading(

@@ -19,6 +19,7 @@
 #include "tools/vapour_check.hpp"
 #include "tools/wet_surfaces.hpp"
 #include "tools/year.hpp"
+#include "tools/year_remarks.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -70,6 +71,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
+  const std::vector<std::string> over_the_year = year_remarks(result);
+  result.warnings.insert(result.warnings.end(), over_the_year.begin(), over_the_year.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);
   return result;
 }

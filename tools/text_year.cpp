@@ -5,10 +5,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 #include <utility>
 
 #include "cases/utf8.hpp"
-#include "tools/places.hpp"
 #include "tools/year.hpp"
 
 namespace quoin::tools {
@@ -18,44 +18,6 @@ using Cell = TextTable::Cell;
 
 Cell number(double value, int decimals) {
   return {std::isfinite(value) ? fmt::format("{:.{}f}", value + 0.0, decimals) : "-"};
-}
-
-/// "October to April, June": runs of months, over the turn of the year too.
-std::string runs_of(const std::vector<std::size_t>& months) {
-  if (months.size() == 12) return "all year";
-  const auto has = [&](std::size_t month) {
-    return std::find(months.begin(), months.end(), month % 12) != months.end();
-  };
-  std::string text;
-  for (const std::size_t first : months) {
-    if (has(first + 11)) continue;  // not the first of its run
-    std::size_t last = first;
-    while (has(last + 1)) ++last;
-    text += (text.empty() ? "" : ", ") + std::string(month_name(first));
-    if (last != first) text += fmt::format(" to {}", month_name(last % 12));
-  }
-  return text;
-}
-
-std::string criterion_words(const SolvedVariant& solved, const Year& year,
-                            const YearOfCriterion& judged) {
-  const SpotYear& coldest = year.spots.front();
-  std::string text = fmt::format("{}: ", judged.criterion);
-  if (std::isnan(judged.factor_needed)) return text + "it is never warmer inside than outside.";
-  text +=
-      fmt::format("{} needs most, fRsi {:.2f}; {} has {:.2f}", month_name(judged.critical_month),
-                  judged.factor_needed, words_for(solved, coldest.spot), coldest.spot.factor.value);
-  const std::vector<std::size_t>& months = judged.months_at_risk.front();
-  if (months.empty()) return text + " and is safe all year.";
-  text += months.size() == 12 ? " and is at risk all year"
-                              : fmt::format(" and is at risk in {} of 12 months, {}", months.size(),
-                                            runs_of(months));
-  for (std::size_t s = 1; s < year.spots.size(); ++s) {
-    if (judged.months_at_risk[s].empty()) continue;
-    text += fmt::format("; {} in {}", words_for(solved, year.spots[s].spot),
-                        judged.months_at_risk[s].size());
-  }
-  return text + ".";
 }
 
 std::string month_cell(std::size_t month) { return std::string(month_name(month).substr(0, 3)); }
@@ -79,13 +41,17 @@ std::string air_table(const Year& year, const TextStyle& style) {
   return table.text(style);
 }
 
-/// What a surface needs by each criterion, and what the coldest spot has, month by month.
-std::string needs_table(const Year& year, const TextStyle& style) {
-  TextTable table("l" + std::string(2 * year.criteria.size() + 2, 'r'));
+using Criteria = std::span<const YearOfCriterion>;
+
+/// What a surface needs by each of some criteria, and what the coldest spot has, month by month.
+std::string needs_table(const Year& year, Criteria criteria, const TextStyle& style) {
+  const std::size_t longest_name = criteria.size() == 1 ? 14 : 11;
+  TextTable table("l" + std::string(3 * criteria.size() + 2, 'r'));
   std::vector<Cell> names{{"month"}}, units{{""}};
-  for (const YearOfCriterion& judged : year.criteria) {
-    names.push_back({cases::shortened(judged.criterion, 14)});
-    names.push_back({""});
+  for (const YearOfCriterion& judged : criteria) {
+    names.push_back({cases::shortened(judged.criterion, longest_name)});
+    names.insert(names.end(), 2, Cell{""});
+    units.push_back({"psat Pa"});
     units.push_back({"from °C"});
     units.push_back({"fRsi"});
   }
@@ -97,9 +63,10 @@ std::string needs_table(const Year& year, const TextStyle& style) {
   const SpotYear& coldest = year.spots.front();
   for (std::size_t month = 0; month < year.months.size(); ++month) {
     std::vector<Cell> row{{month_cell(month)}};
-    for (const YearOfCriterion& judged : year.criteria) {
+    for (const YearOfCriterion& judged : criteria) {
       const auto& at_risk = judged.months_at_risk.front();
       const bool risk = std::find(at_risk.begin(), at_risk.end(), month) != at_risk.end();
+      row.push_back(number(saturation_pressure_needed(judged, month), 0));
       row.push_back(number(judged.lowest_temperature[month], 1));
       row.back().tone = risk ? Tone::bad : Tone::plain;
       row.push_back(number(judged.monthly_factor_needed[month], 3));
@@ -112,21 +79,26 @@ std::string needs_table(const Year& year, const TextStyle& style) {
   return table.text(style);
 }
 
-}  // namespace
-
-std::string words_for(const SolvedVariant& solved, const Year& year) {
+/// Two criteria a table: more do not fit the width of a terminal.
+std::string needs_tables(const Year& year, const TextStyle& style) {
+  constexpr std::size_t most = 2;
   std::string text;
-  for (const YearOfCriterion& judged : year.criteria)
-    text += (text.empty() ? "" : " ") + criterion_words(solved, year, judged);
+  for (Criteria rest = year.criteria; !rest.empty();) {
+    const std::size_t now = std::min(most, rest.size());
+    text += "\n" + needs_table(year, rest.first(now), style);
+    rest = rest.subspan(now);
+  }
   return text;
 }
+
+}  // namespace
 
 std::string year_text(const Results& results, const TextStyle& style) {
   std::string text;
   std::string printed;  // the tables printed last: variants with the same year share them
   for (const SolvedVariant& solved : results.variants) {
     for (const Year& year : solved.years) {
-      if (year.spots.empty() || year.criteria.empty()) continue;
+      if (year.spots.empty()) continue;
       if (text.empty()) {
         text = "\n" + toned("Over the year", Tone::strong, style) + "\n";
         if (const std::string& source = solved.variant.climate->source; !source.empty())
@@ -135,7 +107,7 @@ std::string year_text(const Results& results, const TextStyle& style) {
       text += paragraph(fmt::format("{}, {}: {}", solved.variant.name,
                                     solved.variant.spaces[year.air].name, words_for(solved, year)),
                         2, style);
-      const std::string tables = "\n" + air_table(year, style) + "\n" + needs_table(year, style);
+      const std::string tables = "\n" + air_table(year, style) + needs_tables(year, style);
       if (tables != printed) text += tables;
       printed = tables;
     }

@@ -33,19 +33,12 @@ VapourConditions in_month(const SolvedVariant& solved, std::size_t month) {
   const cases::Climate& climate = *variant.climate;
   const double outside = climate.outside_temperature[month];
   const double outside_humidity = climate.outside_humidity[month];
-  solver::SpaceTemperatures airs = temperatures_of(variant);
-  for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::SpaceKind kind = variant.spaces[id].is;
-    if (kind == cases::SpaceKind::outside) airs[id] = outside;
-    if (kind == cases::SpaceKind::inside)
-      airs[id] = climate.inside_temperature ? (*climate.inside_temperature)[month]
-                                            : variant.spaces[id].temperature;
-  }
-  VapourConditions result{days_of_month[month] * day, temperatures_with(solved, airs), {}};
+  const solver::SpaceTemperatures airs = airs_in_month(solved, month);
+  VapourConditions result{days_of_month[month] * day, temperatures_in_month(solved, month), {}};
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     const SpaceId air = variant.spaces[id].air;
     const cases::Space& space = variant.spaces[air];
-    const double temperature = result.temperatures[air];
+    const double temperature = airs[air];
     switch (space.is) {
       case cases::SpaceKind::outside:
         result.pressures.add(pressure_of(outside_humidity, outside));

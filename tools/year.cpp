@@ -2,6 +2,7 @@
 #include "tools/year.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "materials/moist_air.hpp"
@@ -53,8 +54,9 @@ void add_needs(const materials::Test& test, const std::array<MonthAir, 12>& airs
   }
 }
 
-/// A cold spot through the months.
-SpotYear spot_year(const SolvedVariant& solved, SpaceId room, const solver::Spot& spot,
+/// A cold spot through the months, with the temperatures of all spaces in each.
+SpotYear spot_year(const SolvedVariant& solved, const solver::Spot& spot,
+                   const std::vector<solver::SpaceTemperatures>& spaces,
                    const std::array<MonthAir, 12>& airs) {
   const solver::Field& field = solved.surface.field;
   const solver::SpaceTemperatures stated = temperatures_of(solved.variant);
@@ -62,11 +64,9 @@ SpotYear spot_year(const SolvedVariant& solved, SpaceId room, const solver::Spot
   SpotYear year;
   year.spot = spot;
   for (std::size_t month = 0; month < airs.size(); ++month) {
-    year.temperature[month] = solver::at_other_temperatures(
-                                  field, weights, spot.temperature, stated,
-                                  temperatures_with(solved, room, airs[month].inside_temperature,
-                                                    airs[month].outside_temperature))
-                                  .value;
+    year.temperature[month] =
+        solver::at_other_temperatures(field, weights, spot.temperature, stated, spaces[month])
+            .value;
     year.humidity[month] =
         airs[month].inside_pressure / materials::saturation_pressure(year.temperature[month]);
   }
@@ -88,19 +88,47 @@ std::vector<std::size_t> months_at_risk(const materials::Test& test, const SpotY
   return months;
 }
 
+/// By the coldest month of each: rooms that have other temperatures by month than as stated may
+/// change which spot is the coldest. Spots as cold as each other to rounding stay in their order.
+void sort_coldest_first(std::vector<SpotYear>& spots) {
+  constexpr double rounding = 1e9;  // by K
+  const auto coldest = [](const SpotYear& spot) {
+    return std::round(rounding *
+                      *std::min_element(spot.temperature.begin(), spot.temperature.end()));
+  };
+  std::stable_sort(spots.begin(), spots.end(), [&](const SpotYear& one, const SpotYear& other) {
+    return coldest(one) < coldest(other);
+  });
+}
+
+/// The criteria that ask for something else in each month. A threshold of fRsi is the same all
+/// year: where there are only such, the limit against mould of ISO 13788, for what the months need
+/// is what a threshold is compared with.
+std::vector<cases::Criterion> criteria_by_month(const cases::Variant& variant) {
+  std::vector<cases::Criterion> criteria;
+  for (const cases::Criterion& criterion : variant.criteria) {
+    if (materials::needs_humidity(criterion.test)) criteria.push_back(criterion);
+  }
+  if (criteria.empty()) criteria.push_back({"mould at 80 %", cases::SurfaceHumidityLimit{}});
+  return criteria;
+}
+
 Year year_of(const SolvedVariant& solved, const solver::AirSurface& surface) {
   const cases::Space& room = solved.variant.spaces[surface.air];
   const cases::Climate& climate = *solved.variant.climate;
   Year year;
   year.air = surface.air;
-  for (std::size_t month = 0; month < year.months.size(); ++month)
+  std::vector<solver::SpaceTemperatures> spaces;
+  for (std::size_t month = 0; month < year.months.size(); ++month) {
     year.months[month] = air_in(climate, room, month);
+    spaces.push_back(temperatures_in_month(solved, month));
+  }
   for (const solver::Spot& spot : surface.cold_spots) {
     if (solved.surface.physics.is_fabric[spot.region] != 0)
-      year.spots.push_back(spot_year(solved, surface.air, spot, year.months));
+      year.spots.push_back(spot_year(solved, spot, spaces, year.months));
   }
-  for (const cases::Criterion& criterion : solved.variant.criteria) {
-    if (!materials::needs_humidity(criterion.test)) continue;  // the same all year
+  sort_coldest_first(year.spots);
+  for (const cases::Criterion& criterion : criteria_by_month(solved.variant)) {
     YearOfCriterion judged;
     judged.criterion = criterion.name;
     add_needs(criterion.test, year.months, judged);
@@ -123,6 +151,10 @@ std::vector<Year> years_of(const SolvedVariant& solved) {
       years.push_back(year_of(solved, surface));
   }
   return years;
+}
+
+double saturation_pressure_needed(const YearOfCriterion& judged, std::size_t month) {
+  return materials::saturation_pressure(judged.lowest_temperature[month]);
 }
 
 std::string_view month_name(std::size_t month) {
