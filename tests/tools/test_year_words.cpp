@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <sstream>
 #include <string>
 
@@ -92,27 +93,34 @@ TEST_CASE("the humidity inside by month is enough for a year, with a criterion o
 }
 
 TEST_CASE("the temperature inside by month is that of every room") {
-  const auto january = [](const std::string& next, const std::string& list) {
+  const auto beside = [](const std::string& next, const std::string& more) {
     return solved(
-               "quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 55}\n"
-               "  out: {is: outside, temperature: 0, humidity: 90}\n"
-               "  next: {is: inside, temperature: " +
-               next +
-               ", humidity: 60}\n"
-               "section:\n  partition:\n    layers: [[common brick, 225]]\n"
-               "    lining: [[lime plaster, 15]]\n"
-               "    partition: [[lime plaster, 15], [common brick, 102], [lime plaster, 15]]\n"
-               "    inside: room\n    outside: out\n    beyond: next\n" +
-               year + list)
-        .years[0]
-        .spots[0]
-        .temperature[0];
+        "quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 55}\n"
+        "  out: {is: outside, temperature: 4, humidity: 88}\n"
+        "  next: {is: inside, temperature: " +
+        next +
+        ", humidity: 60}\n"
+        "section:\n  partition:\n    layers: [[common brick, 225]]\n"
+        "    lining: [[lime plaster, 15]]\n"
+        "    partition: [[lime plaster, 15], [common brick, 102], [lime plaster, 15]]\n"
+        "    inside: room\n    outside: out\n    beyond: next\n" +
+        more);
   };
   const std::string list = "  inside temperature: [20,20,20,20,20,20,20,20,20,20,20,20]\n";
-  // The corrections of the grids go by another difference of the spaces: 0.01 K.
-  CHECK(january("16", list) == WithinAbs{january("8", list), 0.01});
-  CHECK(january("16", list) == WithinAbs{january("20", ""), 0.01});
-  CHECK_FALSE(january("16", "") == WithinAbs{january("8", ""), 0.5});  // each its own all year
+  const auto january = [](const tools::SolvedVariant& one) { return one.years[0].spots[0]; };
+  const tools::SpotYear all_warm = january(beside("16", year + list));
+  const tools::SpotYear as_stated = january(beside("16", year));
+  // Stated at once, with a probe where the spot is. January has the outside as stated.
+  const auto probed = [&](const std::string& next, geometry::Point at) {
+    const std::string probe = "probes: {spot: [" + std::to_string(1e3 * at.x) + ", " +
+                              std::to_string(1e3 * at.y) + "]}\n";
+    return beside(next, probe).surface.probes[0].temperature.value;
+  };
+  REQUIRE(all_warm.temperature[0] < 20.0);
+  // Bands of either grid are below 0.04 K.
+  CHECK(all_warm.temperature[0] == WithinAbs{probed("20", all_warm.spot.place), 0.05});
+  CHECK(as_stated.temperature[0] == WithinAbs{probed("16", as_stated.spot.place), 0.05});
+  CHECK_FALSE(all_warm.temperature[0] == WithinAbs{probed("16", all_warm.spot.place), 0.1});
 }
 
 TEST_CASE("evaporation goes on in the months of a year, and it is said so") {
