@@ -257,7 +257,7 @@ TEST_CASE("a band wets one material inside its rectangle and nothing else") {
   CHECK(moisture_at(0.32, 0.9) == 0.2);
 }
 
-TEST_CASE("a band that lies beside its material is refused; one that reaches into it is read") {
+TEST_CASE("a band that lies beside its material is refused, one that reaches into it is read") {
   const auto faults_of_band = [](const std::string& band) {
     return faults_of(head +
                      "section:\n  wall: {layers: [[lime plaster, 15], [common brick, 330]]}\n" +

@@ -86,7 +86,7 @@ TEST_CASE("no thickness of insulation is enough over masonry wetter than damp") 
   CHECK(thickness_over(damp).kind == Kind::found);  // the twin
 }
 
-TEST_CASE("insulated masonry may be no wetter than damp; bare masonry may be saturated") {
+TEST_CASE("insulated masonry may be no wetter than damp, bare masonry may be saturated") {
   const Threshold insulated = moisture_of(corner(0.25, true, 0.2));
   CHECK(insulated.kind == Kind::up_to_damp);
   CHECK(insulated.value == WithinAbs{damp, 1e-12});

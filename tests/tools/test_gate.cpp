@@ -43,7 +43,7 @@ TEST_CASE("insulation on masonry wetter than damp is gated, with both names") {
   CHECK(gate_of(lined, "damp").empty());  // the twin: damp is no more than damp
 }
 
-TEST_CASE("insulating plasters, light blocks and boards shut masonry in; plaster and wood do not") {
+TEST_CASE("insulating plasters, light blocks and boards shut masonry in, plaster and wood do not") {
   CHECK(shuts_in("[hemp lime plaster, 80], [wall brick, 225]"));
   CHECK(shuts_in("[cork lime plaster, 60], [wall brick, 225]"));
   CHECK(shuts_in("[gypsum board, 12], [aircrete, 100], [wall brick, 225]"));
