@@ -6,7 +6,7 @@
 #include <optional>
 #include <string_view>
 
-#include "materials/surface_resistance.hpp"
+#include "cases/fixed_resistance.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -20,10 +20,8 @@ Mark mark_of(const Written& space, std::string_view key) {
 
 /// The surface resistance of a space where it does not depend on the purpose, m2K/W.
 std::optional<double> one_resistance(const Space& space) {
-  if (space.resistance) return space.resistance;
-  if (space.is != SpaceKind::outside) return std::nullopt;
-  return materials::surface_resistance({.side = materials::Side::outside, .wind = space.wind},
-                                       materials::Purpose::surface_temperature);
+  if (!space.resistance && space.is != SpaceKind::outside) return std::nullopt;
+  return fixed_resistance(space);
 }
 
 std::string_view name_of(const materials::Evaporation& evaporation) {

@@ -12,15 +12,6 @@
 namespace quoin::cases {
 namespace {
 
-/// What a variant shows of a material; null where it shows none.
-const Region* shown(const Variant& variant, const std::string& material) {
-  for (const RegionId id : geometry::ids(variant.regions)) {
-    if (variant.regions[id].name == material && is_painted(variant, id))
-      return &variant.regions[id];
-  }
-  return nullptr;
-}
-
 std::string thickness_of(const Variant& variant) {
   return variant.enough.thickness ? variant.enough.thickness->of : std::string();
 }

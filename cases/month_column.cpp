@@ -7,17 +7,11 @@
 #include <cctype>
 #include <string>
 
+#include "cases/month_names.hpp"
 #include "cases/words.hpp"
 
 namespace quoin::cases {
 namespace {
-
-const std::vector<std::string>& names() {
-  static const std::vector<std::string> all{"January",   "February", "March",    "April",
-                                            "May",       "June",     "July",     "August",
-                                            "September", "October",  "November", "December"};
-  return all;
-}
 
 bool same_letters(std::string_view one, std::string_view other) {
   return std::equal(one.begin(), one.end(), other.begin(), other.end(), [](char a, char b) {
@@ -28,8 +22,8 @@ bool same_letters(std::string_view one, std::string_view other) {
 
 /// 0 for "January", "jan", "1" and "01".
 std::optional<std::size_t> month_of(std::string_view text) {
-  for (std::size_t month = 0; month < names().size(); ++month) {
-    const std::string_view name = names()[month];
+  for (std::size_t month = 0; month < month_names.size(); ++month) {
+    const std::string_view name = month_names[month];
     if (same_letters(text, name) || same_letters(text, name.substr(0, 3)) ||
         text == fmt::format("{}", month + 1) || text == fmt::format("{:02}", month + 1))
       return month;
@@ -38,7 +32,8 @@ std::optional<std::size_t> month_of(std::string_view text) {
 }
 
 void say_unknown(const CsvCell& cell, FaultList& faults) {
-  const std::string near = nearest(std::string(cell.text), names());
+  const std::string near =
+      nearest(std::string(cell.text), {month_names.begin(), month_names.end()});
   faults.add(cell.mark,
              {fmt::format("no month is called '{}'", cell.text), std::string(cell.text),
               "January, Jan or 1",
@@ -75,10 +70,10 @@ std::optional<std::array<std::size_t, 12>> rows_of_months(
   }
   std::vector<std::string> missing;
   for (std::size_t month = 0; month < order.size(); ++month) {
-    if (order[month] == 0) missing.push_back(names()[month]);
+    if (order[month] == 0) missing.emplace_back(month_names[month]);
   }
   for (const CsvCell* cell : again) {
-    faults.add(cell->mark, {fmt::format("{} is given twice", names()[*month_of(cell->text)]),
+    faults.add(cell->mark, {fmt::format("{} is given twice", month_names[*month_of(cell->text)]),
                             std::string(cell->text), "each month once",
                             known ? fmt::format("missing: {}", joined(missing, ", ")) : ""});
   }

@@ -5,9 +5,9 @@
 
 #include <algorithm>
 
+#include "cases/fixed_resistance.hpp"
 #include "cases/spaces.hpp"
 #include "materials/conductivity.hpp"
-#include "materials/surface_resistance.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -88,11 +88,7 @@ void open_well(Variant& variant, RegionId region, SpaceId outside) {
 
 /// Of all that lies outside a layer of a plane part, with the surface there, m2K/W.
 double resistance_outside(const Variant& variant, const Flank& flank, RegionId region) {
-  const Space& outside = variant.spaces[flank.outside];
-  double sum = outside.resistance.value_or(
-      materials::surface_resistance({materials::Side::outside, materials::Facing::sideways,
-                                     materials::Part::fabric, outside.wind},
-                                    materials::Purpose::heat_flow));
+  double sum = fixed_resistance(variant.spaces[flank.outside]);
   for (auto layer = layer_in(flank.layers, region) + 1; layer != flank.layers.end(); ++layer) {
     const Region& of = variant.regions[layer->region];
     sum += layer->thickness / materials::conductivity_of(of.material, of.moisture).value;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <string>
 
 #include "cases/case.hpp"
 
@@ -13,6 +14,15 @@ template <class Id>
   return std::any_of(variant.sheet.begin(), variant.sheet.end(), [&](const geometry::Patch& patch) {
     return patch.fill == geometry::Fill{id};
   });
+}
+
+/// What a variant shows of a material; null where it shows none.
+[[nodiscard]] inline const Region* shown(const Variant& variant, const std::string& material) {
+  for (const RegionId id : geometry::ids(variant.regions)) {
+    if (variant.regions[id].name == material && is_painted(variant, id))
+      return &variant.regions[id];
+  }
+  return nullptr;
 }
 
 }  // namespace quoin::cases

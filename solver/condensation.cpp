@@ -12,15 +12,13 @@ VapourGrids vapour_grids(const Solution& solution, const LinearOptions& options)
                                    solution.physics, options)};
 }
 
-Estimate between_grids(double fine, double coarse) { return {fine, std::abs(fine - coarse), true}; }
-
 Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse) {
   constexpr double like = 0.1;  // of the amount by length: more, and it is told by the sum
   const auto found = std::find_if(coarse.begin(), coarse.end(), [&](const Gathered& one) {
     return one.meeting == fine.meeting && one.part == fine.part;
   });
   const Gathered other = found == coarse.end() ? Gathered{} : *found;
-  const Estimate amount = between_grids(fine.amount, other.amount);
+  const Estimate amount{fine.amount, std::abs(fine.amount - other.amount), true};
   if (fine.length <= 0.0 || other.length <= 0.0) return {amount, 0.0};
   const double by_length = fine.amount / fine.length;
   const bool alike = std::abs(by_length - other.amount / other.length) <= like * by_length;

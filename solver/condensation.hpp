@@ -44,10 +44,6 @@ struct Condensation {
                                            const SpacePressures& pressures,
                                            const LinearOptions& options);
 
-/// The difference between two grids stands for what the finer one is still off by; the order of its
-/// convergence is not known. Sums that one grid alone has count whole.
-[[nodiscard]] Estimate between_grids(double fine, double coarse);
-
 /// What two grids agree on at a place.
 struct Agreed {
   Estimate amount;  ///< the sum of the finer grid
@@ -55,7 +51,9 @@ struct Agreed {
       0.0;  ///< its length; 0 where they agree on the sum alone, not on how it is spread
 };
 
-/// Compares a place of a grid with the same of one with half as many cells.
+/// Compares a place of a grid with the same of one with half as many cells. The difference of the
+/// sums stands for what the finer one is still off by; the order of its convergence is not known. A
+/// sum that one grid alone has counts whole.
 [[nodiscard]] Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse);
 
 }  // namespace quoin::solver

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <type_traits>
 
 #include "solver/panels.hpp"
 
@@ -127,27 +128,22 @@ struct PanelKernels {
   GradientKernels<double> gradient_double;
 
   template <typename T>
-  [[nodiscard]] const LevelKernels<T>& level() const;
+  [[nodiscard]] const LevelKernels<T>& level() const {
+    if constexpr (std::is_same_v<T, float>) {
+      return level_float;
+    } else {
+      return level_double;
+    }
+  }
   template <typename T>
-  [[nodiscard]] const GradientKernels<T>& gradient() const;
+  [[nodiscard]] const GradientKernels<T>& gradient() const {
+    if constexpr (std::is_same_v<T, float>) {
+      return gradient_float;
+    } else {
+      return gradient_double;
+    }
+  }
 };
-
-template <>
-inline const LevelKernels<float>& PanelKernels::level() const {
-  return level_float;
-}
-template <>
-inline const LevelKernels<double>& PanelKernels::level() const {
-  return level_double;
-}
-template <>
-inline const GradientKernels<float>& PanelKernels::gradient() const {
-  return gradient_float;
-}
-template <>
-inline const GradientKernels<double>& PanelKernels::gradient() const {
-  return gradient_double;
-}
 
 inline constexpr std::size_t widest_registers = 64;  // bytes
 

@@ -3,9 +3,9 @@
 
 #include <algorithm>
 
+#include "cases/fixed_resistance.hpp"
 #include "materials/clear_sky.hpp"
 #include "materials/moist_air.hpp"
-#include "materials/surface_resistance.hpp"
 #include "tools/physics.hpp"
 
 namespace quoin::tools {
@@ -81,10 +81,7 @@ solver::SpaceTemperatures temperatures_in_month(const SolvedVariant& solved, std
 double cooling_by_water(const cases::Space& space) {
   if (!space.evaporation) return 0.0;
   if (!space.sky) return space.cooling;
-  const double resistance = space.resistance.value_or(
-      materials::surface_resistance({.side = materials::Side::outside, .wind = space.wind},
-                                    materials::Purpose::surface_temperature));
-  return space.cooling - materials::cooling_by(*space.sky, resistance);
+  return space.cooling - materials::cooling_by(*space.sky, cases::fixed_resistance(space));
 }
 
 double vapour_pressure_in(const cases::Space& room, double inside, double outside,

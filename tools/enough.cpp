@@ -112,14 +112,6 @@ const cases::Criterion& criterion_of(const SolvedVariant& solved, const std::str
                        [&](const cases::Criterion& criterion) { return criterion.name == name; });
 }
 
-/// Whether a section shows a material.
-bool shows(const cases::Variant& variant, const std::string& material) {
-  const auto all = geometry::ids(variant.regions);
-  return std::any_of(all.begin(), all.end(), [&](RegionId id) {
-    return variant.regions[id].name == material && cases::is_painted(variant, id);
-  });
-}
-
 /// The greatest thickness within a range that can be built; nothing where the least cannot.
 std::optional<double> greatest_built(const Trials::Change& with,
                                      const cases::ThicknessRange& range) {
@@ -137,7 +129,8 @@ std::optional<double> greatest_built(const Trials::Change& with,
 void find_thickness(const SolvedVariant& solved, const solver::Effort& effort,
                     WhatIsEnough& result) {
   const cases::ThicknessRange& range = *solved.variant.enough.thickness;
-  if (!shows(solved.variant, range.of)) return;  // as in a variant before the lining
+  if (cases::shown(solved.variant, range.of) == nullptr)
+    return;  // as in a variant before the lining
   const auto refuse = [&](const std::string& why) {
     result.warnings.push_back(
         fmt::format("how thick '{}' must be is not answered: {}", range.of, why));
@@ -177,7 +170,7 @@ std::optional<double> moisture_in(const cases::Variant& variant, const std::stri
 void find_moisture(const SolvedVariant& solved, const solver::Effort& effort,
                    WhatIsEnough& result) {
   const std::string& material = solved.variant.enough.moisture_of;
-  if (!shows(solved.variant, material)) return;
+  if (cases::shown(solved.variant, material) == nullptr) return;
   const auto full = moisture_in(solved.variant, material, materials::NamedState::saturated);
   const auto damp = moisture_in(solved.variant, material, materials::NamedState::damp);
   if (!full || !damp) return;  // the reader refuses it

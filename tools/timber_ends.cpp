@@ -20,18 +20,12 @@ bool can_rot(const materials::Material& material) {
   return material.conductivity.value < 0.5 && material.density.value < 1000.0;
 }
 
-/// The material that ends at a place, towards the room: the recipe lays its end to the right.
+/// The material that ends at a probe, towards the room: the recipe lays its end to the right.
 const materials::Material* ends_at(const SolvedVariant& solved, geometry::Point place) {
   const geometry::Section& section = solved.surface.field.mesh.section;
-  const auto column =
-      std::lower_bound(section.x.begin(), section.x.end(), place.x - geometry::snap / 2) -
-      section.x.begin();
-  const auto row =
-      std::upper_bound(section.y.begin(), section.y.end(), place.y) - section.y.begin();
-  if (column < 1 || row < 1 || row >= std::ssize(section.y)) return nullptr;
-  const auto& fill =
-      section.cell(static_cast<std::size_t>(column) - 1, static_cast<std::size_t>(row) - 1).below;
-  const auto* region = std::get_if<geometry::RegionId>(&fill);
+  const geometry::Crossing at = geometry::crossing_at({section.x, section.y}, place);
+  if (at.i == 0 || at.j >= section.rows()) return nullptr;
+  const auto* region = std::get_if<geometry::RegionId>(&section.cell(at.i - 1, at.j).below);
   return region == nullptr ? nullptr : &solved.variant.regions[*region].material;
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cases/fixed_resistance.hpp"
 #include "materials/moist_air.hpp"
 #include "solver/errors.hpp"
 #include "solver/other_temperatures.hpp"
@@ -34,9 +35,7 @@ class Wet {
         space_(solved.variant.spaces[id]),
         id_(id),
         area_(area_of(solved.surface.field.mesh, id)),
-        resistance_(space_.resistance.value_or(
-            materials::surface_resistance({.side = materials::Side::outside, .wind = space_.wind},
-                                          materials::Purpose::surface_temperature))) {}
+        resistance_(cases::fixed_resistance(space_)) {}
 
   [[nodiscard]] bool touches() const { return area_ > 0.0; }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "cases/month_names.hpp"
 #include "materials/moist_air.hpp"
 #include "solver/other_temperatures.hpp"
 #include "tools/conditions.hpp"
@@ -157,11 +158,6 @@ double saturation_pressure_needed(const YearOfCriterion& judged, std::size_t mon
   return materials::saturation_pressure(judged.lowest_temperature[month]);
 }
 
-std::string_view month_name(std::size_t month) {
-  constexpr std::array<std::string_view, 12> names{"January",   "February", "March",    "April",
-                                                   "May",       "June",     "July",     "August",
-                                                   "September", "October",  "November", "December"};
-  return names[month];
-}
+std::string_view month_name(std::size_t month) { return cases::month_names[month]; }
 
 }  // namespace quoin::tools
