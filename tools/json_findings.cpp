@@ -282,9 +282,7 @@ Json change_json(const Change& change, const SolvedVariant& first) {
   return json;
 }
 
-}  // namespace
-
-std::string findings_json(const Results& results) {
+Json findings_of(const Results& results) {
   Json json = {{"quoin", QUOIN_VERSION}, {"format", format_version},       {"title", results.title},
                {"note", results.note},   {"input_sha256", results.sha256}, {"variants", list()},
                {"changes", list()}};
@@ -294,7 +292,17 @@ std::string findings_json(const Results& results) {
   for (const Change& change : results.changes) {
     json["changes"].push_back(change_json(change, results.variants.front()));
   }
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json;
+}
+
+}  // namespace
+
+std::string findings_json(const Results& results) {
+  return findings_of(results).dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+std::string findings_line(const Results& results) {
+  return findings_of(results).dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 }  // namespace quoin::tools

@@ -167,8 +167,7 @@ std::string field_vtr(const SolvedVariant& solved) {
 
   vtkNew<vtkXMLRectilinearGridWriter> writer;
   writer->SetInputData(grid);
-  writer->SetDataModeToAppended();
-  writer->EncodeAppendedDataOff();
+  writer->SetDataModeToBinary();  // base64 within the elements: XML for any reader
   writer->SetCompressorTypeToNone();
   writer->SetByteOrderToLittleEndian();
   writer->SetHeaderTypeToUInt64();
