@@ -456,7 +456,7 @@ TEST_CASE("a signal that asks to end leaves the old run or the new one and nothi
   const fs::path folder = here.path() / "run";
   write_folder(folder, {{"a.txt", "old"}, {"b.txt", "old"}});
   std::vector<File> many{{"a.txt", "new"}};
-  for (int n = 0; n < 200; ++n) many.push_back({"f" + std::to_string(n), std::string(10000, 'x')});
+  for (int n = 0; n < 50; ++n) many.push_back({"f" + std::to_string(n), std::string(1000, 'x')});
   const pid_t child = fork();
   REQUIRE(child >= 0);
   if (child == 0) {
@@ -482,7 +482,7 @@ TEST_CASE("runs at once into one new folder leave one of them whole") {
     if (child == 0) {
       std::vector<File> files;
       for (int n = 0; n < 20; ++n) {
-        files.push_back({"f" + std::to_string(n), std::string(5000, static_cast<char>('a' + run))});
+        files.push_back({"f" + std::to_string(n), std::string(500, static_cast<char>('a' + run))});
       }
       try {
         write_folder(folder, files);
