@@ -25,7 +25,6 @@ class Help : public CLI::Formatter {
   Help() {
     label("Positionals", "Names");
     label("SUBCOMMAND", "COMMAND");
-    label("Subcommands", "Commands");
   }
   std::string make_option_opts(const CLI::Option* option) const override {
     const std::string value = option->get_type_size() != 0 ? option->get_type_name() : "";
@@ -107,9 +106,11 @@ std::vector<std::string> commands_of(const CLI::App& program) {
          "quoin --help tells more");
 }
 
-/// An error of the library in our words. It begins with the name of the option it means.
+/// An error of the library in our words. It names the option it means.
 [[noreturn]] void refuse_usage(const CLI::App& program, const CLI::ParseError& error) {
-  const std::string text = error.what(), option = text.substr(0, text.find(':'));
+  const std::string text = error.what();
+  const std::size_t start = std::min(text.find("--"), text.size());
+  const std::string option = text.substr(start, text.find_first_of(": ", start) - start);
   const std::string where = name_of(program);
   const auto tells = [&](const char* words) { return text.find(words) != std::string::npos; };
   if (tells("missing")) refuse(where, "this option needs a value", option, option + " VALUE");
@@ -131,6 +132,9 @@ void describe(CLI::App& program) {
 }
 
 bool read_arguments(CLI::App& program, int argc, char** argv, std::string& answer) {
+  for (CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; })) {
+    command->group("Commands");
+  }
   try {
     program.parse(argc, argv);
     return true;
