@@ -45,7 +45,7 @@ std::string name_of(const CLI::App& program) {
   cases::Fault fault;
   fault.file = where;
   fault.what = what;
-  fault.found = harmless(found, {});
+  fault.found = found.empty() ? "nothing" : harmless(found, {});
   fault.expected = expected;
   fault.remedy = remedy;
   throw cases::InputError({fault});
