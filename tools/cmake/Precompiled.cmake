@@ -12,7 +12,7 @@ endif()
 function(quoin_precompiled target first)
   if(target STREQUAL first)
     target_precompile_headers(
-      ${target} PRIVATE <algorithm> <cmath> <functional> <map> <memory> <optional> <span> <string>
+      ${target} PRIVATE <algorithm> <cmath> <map> <memory> <optional> <span> <string>
                         <string_view> <utility> <variant> <vector> <fmt/format.h> ${ARGN})
   else()
     target_precompile_headers(${target} REUSE_FROM ${first})
