@@ -112,18 +112,6 @@ void read(const Node& node, std::string what, FaultList& faults, T& value) {
   reader.finish();
 }
 
-// What stands below a name: a map of its own, except for these.
-template <class T>
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
-  read(entry.value, what, faults, value);
-}
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                geometry::Point& place);
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                WrittenCriterion& criterion);
-
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
-
 /// The map that a plain value stands for: `fRsi: 0.75` is `fRsi: {threshold: 0.75}`. Anything else
 /// as it is.
 [[nodiscard]] Node standing_alone(const Node& node, std::string_view key);
@@ -138,6 +126,18 @@ void read_part(const Node& node, std::string what, FaultList& faults, T& value) 
     read(node, std::move(what), faults, value);
   }
 }
+
+// What stands below a name: a map of its own, except for these.
+template <class T>
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
+  read_part(entry.value, what, faults, value);
+}
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                geometry::Point& place);
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenCriterion& criterion);
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
 
 /// A coordinate, m.
 [[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);

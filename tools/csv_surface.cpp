@@ -7,6 +7,9 @@
 #include <iterator>
 #include <limits>
 
+#include "cases/harmless.hpp"
+#include "cases/quantity.hpp"
+#include "cases/utf8.hpp"
 #include "materials/moist_air.hpp"
 
 namespace quoin::tools {
@@ -17,6 +20,20 @@ std::string cell(double value, int decimals) {
   const std::string digits = fmt::format("{:.{}f}", value, decimals);
   return digits.find_first_not_of("-0.") == std::string::npos ? digits.substr(digits[0] == '-')
                                                               : digits;
+}
+
+/// Whether a program for tables may take a text for a formula or a command: by its first sign,
+/// which may be written wide, and which some look for behind blanks.
+bool begins_formula(std::string_view text) {
+  if (!text.empty() && std::string_view("\t\r\n").find(text.front()) != std::string_view::npos)
+    return true;
+  const std::string_view shown = cases::trimmed(text);
+  if (shown.empty()) return false;
+  const char32_t first = cases::first_character(shown).code;
+  constexpr char32_t to_wide = 0xFF01 - U'!';
+  return std::u32string_view(U"=+-@|%").find(first >= 0xFF01 && first <= 0xFF5E
+                                                 ? first - to_wide
+                                                 : first) != std::u32string_view::npos;
 }
 
 /// fRsi of any surface temperature in the air of a coldest spot whose fRsi is known: both are
@@ -64,12 +81,9 @@ void add_rows(const SolvedVariant& solved, std::string& text) {
 }  // namespace
 
 std::string csv_cell(std::string_view text) {
-  std::string safe(text);
-  if (!text.empty() &&
-      std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
-    safe.insert(safe.begin(), '\'');
-  }
-  if (safe.find_first_of(",\"\r\n") == std::string::npos) return safe;
+  std::string safe = cases::harmless(text);
+  if (begins_formula(safe)) safe.insert(safe.begin(), '\'');
+  if (safe.find_first_of(",;\t\"\r\n") == std::string::npos) return safe;
   std::string quoted = "\"";
   for (const char letter : safe) {
     if (letter == '"') quoted += '"';

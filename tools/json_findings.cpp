@@ -8,6 +8,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "cases/harmless.hpp"
+#include "cases/utf8.hpp"
 #include "tools/json_timber_ends.hpp"
 #include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
@@ -282,6 +284,23 @@ Json change_json(const Change& change, const SolvedVariant& first) {
   return json;
 }
 
+/// A JSON text in which the signs that steer a terminal or turn the writing are spelt out.
+std::string without_harm(std::string_view json) {
+  std::string safe;
+  safe.reserve(json.size());
+  while (!json.empty()) {
+    const cases::Character next = cases::first_character(json);
+    const std::size_t bytes = std::max<std::size_t>(next.bytes, 1);
+    if (cases::is_harmful(next.code)) {
+      safe += fmt::format("\\u{:04x}", static_cast<unsigned>(next.code));
+    } else {
+      safe += json.substr(0, bytes);
+    }
+    json.remove_prefix(bytes);
+  }
+  return safe;
+}
+
 }  // namespace
 
 std::string findings_json(const Results& results) {
@@ -294,7 +313,7 @@ std::string findings_json(const Results& results) {
   for (const Change& change : results.changes) {
     json["changes"].push_back(change_json(change, results.variants.front()));
   }
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return without_harm(json.dump(1, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 
 }  // namespace quoin::tools

@@ -127,9 +127,7 @@ Exit materials(const std::optional<std::string>& name, const Terminal& terminal)
       fault.what = "the catalogue has no such material";
       fault.found = *name;
       fault.expected = "a name that quoin materials lists";
-      if (const std::string like = cases::nearest(*name, names); !like.empty()) {
-        fault.remedy = "did you mean " + like + "?";
-      }
+      fault.remedy = cases::did_you_mean(*name, names);
       throw cases::InputError({fault});
     }
     terminal.out << entry(*material, terminal.style);
