@@ -303,6 +303,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
       continue;
     }
     faults.enter_variant(entry.key);
+    check_name(entry, faults);
     if (entry.key == variants.front().name) {
       faults.add(entry.mark, {fmt::format("'{}' is the name of the case as written", entry.key), "",
                               "another name", ""});

@@ -223,6 +223,12 @@ void Reader::finish() {
   }
 }
 
+void check_name(const Entry& named, FaultList& faults) {
+  if (!trimmed(named.key).empty() && trimmed(named.key).size() == named.key.size()) return;
+  faults.add(named.mark, {"this name begins or ends with a blank", named.key,
+                          "a name without blanks at its ends", "remove them"});
+}
+
 Node standing_alone(const Node& node, std::string_view key) {
   if (node.kind != Node::Kind::scalar) return node;
   Node map;

@@ -139,6 +139,9 @@ void read_named(const Entry& entry, const std::string& what, FaultList& faults,
 
 void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
 
+/// Refuses a name that nobody could tell from another, by the blanks at its ends.
+void check_name(const Entry& named, FaultList& faults);
+
 /// A coordinate, m.
 [[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);
 
@@ -160,6 +163,7 @@ void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::strin
   }
   list.reserve(node->entries.size());
   for (const Entry& entry : node->entries) {
+    check_name(entry, faults_);
     list.push_back({entry.key, entry.mark, &entry.value, {}});
     read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
   }

@@ -82,7 +82,7 @@ void add_rows(const SolvedVariant& solved, std::string& text) {
 
 std::string csv_cell(std::string_view text) {
   std::string safe = cases::harmless(text);
-  if (begins_formula(safe)) safe.insert(safe.begin(), '\'');
+  if (begins_formula(text)) safe.insert(safe.begin(), '\'');
   if (safe.find_first_of(",;\t\"\r\n") == std::string::npos) return safe;
   std::string quoted = "\"";
   for (const char letter : safe) {

@@ -93,11 +93,18 @@ TEST_CASE("a humidity that is not known leaves its cell empty") {
 }
 
 TEST_CASE("text that a spreadsheet would run begins with an apostrophe") {
-  for (const char* evil : {"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"}) {
+  for (const char* evil : {"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "|ls", "%x", " =1",
+                           "\uFF1D1+1", "\uFF20SUM(A1)"}) {
     CHECK(csv_cell(evil).find('\'') <= 1);  // first, or first within quotes
   }
   CHECK(csv_cell("hall") == "hall");
   CHECK(csv_cell("a-b=c") == "a-b=c");
+}
+
+TEST_CASE("a cell holds nothing that steers a terminal") {
+  CHECK(csv_cell("\x1b[2Jhall") == "\uFFFD[2Jhall");
+  CHECK(csv_cell("a\u009bb\u202ec") == "a\uFFFDb\uFFFDc");
+  CHECK(csv_cell("höll 墙") == "höll 墙");
 }
 
 TEST_CASE("cells are quoted where RFC 4180 asks for it, and only there") {
