@@ -160,7 +160,7 @@ void check_cut(const Node& tree, const Document& document, const Drawn& drawn, F
 }
 
 /// Gives ventilated layers their part; with a fault where that cannot be.
-void open(const Drawn& drawn, Variant& variant, FaultList& faults) {
+void ventilate(const Drawn& drawn, Variant& variant, FaultList& faults) {
   if (const auto objection = open_layers(variant)) {
     faults.add(drawn.mark, {"a ventilated layer cannot be taken into account", "", "", *objection});
     return;
@@ -183,7 +183,7 @@ void finish(const Node& tree, const Document& document, const Palette& palette, 
   const std::size_t faults_before = faults.met();
   show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
-  open(drawn, variant, faults);
+  ventilate(drawn, variant, faults);
   check_resistances(document.criteria, variant, faults);
   if (faults.met() != faults_before) return;
   if (variant.recipe) {

@@ -36,8 +36,10 @@ std::string space_line(std::string_view mark, std::string_view name) {
                                 : name == "underfloor"
                                     ? "{is: unheated, air bricks: 1500, humidity: 85}"
                                     : unheated;
-  const std::string_view about = name == "underfloor" ? "a void, vented by mm2 by metre of wall"
-                                                      : "of this space the section has a use";
+  const std::string_view about = mark.empty() ? "or b: 0.5, or losses: {outdoors: 5}"
+                                 : name == "underfloor"
+                                     ? "a void, vented by mm2 by metre; see the line that names it"
+                                     : "for the line below that names it";
   return commented(fmt::format("  {}{}: {}", mark, name, what), about);
 }
 
@@ -74,6 +76,7 @@ class Template : public Vocabulary<Template> {
     add(fmt::format("{}:", key), about);
     text += "      - {material: lime plaster, thickness: 15}\n";
     text += "      # - {membrane: polyethylene sheet}    # between two layers; or its sd: 100 m\n";
+    text += "      # - {material: cavity, thickness: 50}    # a layer of air, from `materials`\n";
     text += "      - {material: wall brick, thickness: 330}\n";
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
@@ -137,7 +140,7 @@ materials:                                  # own ones; `quoin materials` lists 
   wall brick: {like: common brick, moisture: sheltered}
   # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
   # tested stone: {conductivity: 1.1, density: 1800}
-  # cavity: {air layer: 50, openings: 1500}   # mm2 by metre; up to 500 still air, from 1500 outdoors
+  # cavity: {air layer: 50}                 # openings: 1500 (mm2 by metre) open it to outdoors
 
 section:
 )";
