@@ -112,18 +112,6 @@ void read(const Node& node, std::string what, FaultList& faults, T& value) {
   reader.finish();
 }
 
-// What stands below a name: a map of its own, except for these.
-template <class T>
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
-  read(entry.value, what, faults, value);
-}
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                geometry::Point& place);
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                WrittenCriterion& criterion);
-
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
-
 /// The map that a plain value stands for: `fRsi: 0.75` is `fRsi: {threshold: 0.75}`. Anything else
 /// as it is.
 [[nodiscard]] Node standing_alone(const Node& node, std::string_view key);
@@ -138,6 +126,21 @@ void read_part(const Node& node, std::string what, FaultList& faults, T& value) 
     read(node, std::move(what), faults, value);
   }
 }
+
+// What stands below a name: a map of its own, except for these.
+template <class T>
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
+  read_part(entry.value, what, faults, value);
+}
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                geometry::Point& place);
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenCriterion& criterion);
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
+
+/// Refuses a name that nobody could tell from another, by the blanks at its ends.
+void check_name(const Entry& named, FaultList& faults);
 
 /// A coordinate, m.
 [[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);
@@ -160,6 +163,7 @@ void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::strin
   }
   list.reserve(node->entries.size());
   for (const Entry& entry : node->entries) {
+    check_name(entry, faults_);
     list.push_back({entry.key, entry.mark, &entry.value, {}});
     read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
   }

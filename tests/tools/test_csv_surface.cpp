@@ -115,6 +115,14 @@ TEST_CASE("text that would steer a terminal or end a line does neither") {
   CHECK(csv_cell("not\xFFUTF-8") == "not\uFFFDUTF-8");
 }
 
+TEST_CASE("a cell holds nothing that steers a terminal") {
+  CHECK(csv_cell("\x1b[2Jhall") == "\uFFFD[2Jhall");
+  CHECK(csv_cell("a\xc2\x9b"
+                 "b\u202e"
+                 "c") == "a\uFFFDb\uFFFDc");
+  CHECK(csv_cell("höll 墙") == "höll 墙");
+}
+
 TEST_CASE("cells are quoted where RFC 4180 asks for it, and only there") {
   CHECK(csv_cell("a b") == "a b");
   CHECK(csv_cell("a,b") == "\"a,b\"");

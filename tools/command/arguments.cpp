@@ -51,11 +51,6 @@ std::string name_of(const CLI::App& program) {
   throw cases::InputError({fault});
 }
 
-std::string meant(const std::string& word, const std::vector<std::string>& known) {
-  const std::string like = cases::nearest(word, known);
-  return like.empty() ? "" : fmt::format("did you mean {}?", like);
-}
-
 std::vector<std::string> options_of(const CLI::App& program) {
   std::vector<std::string> names;
   std::vector<const CLI::App*> levels{&program};
@@ -82,11 +77,11 @@ std::vector<std::string> commands_of(const CLI::App& program) {
   if (word.size() > 1 && word.front() == '-') {
     refuse(where, "there is no such option", word,
            fmt::format("an option that {} --help lists", where),
-           meant(word.substr(0, word.find('=')), options_of(program)));
+           cases::did_you_mean(word.substr(0, word.find('=')), options_of(program)));
   }
   if (program.get_subcommands().empty()) {
     const std::vector<std::string> known = commands_of(program);
-    refuse(where, "there is no such command", word, cases::joined(known, ", "), meant(word, known));
+    refuse(where, "there is no such command", word, cases::joined(known, ", "), cases::did_you_mean(word, known));
   }
   refuse(where, "this is more than the command takes", word,
          fmt::format("what {} --help tells", where), "put a name with spaces into quotes");
@@ -186,7 +181,7 @@ void add_choice(CLI::App& command, const std::string& name, const std::string& h
     const auto word = std::find(words.begin(), words.end(), text);
     if (word == words.end()) {
       refuse(where, fmt::format("{} has no such value", name), text, cases::joined(words, " or "),
-             meant(text, words));
+             cases::did_you_mean(text, words));
     }
     set(static_cast<std::size_t>(word - words.begin()));
   };

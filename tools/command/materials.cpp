@@ -128,9 +128,7 @@ Exit list_or_entry(const std::optional<std::string>& name, const Terminal& termi
       fault.what = "the catalogue has no such material";
       fault.found = harmless(*name, {});
       fault.expected = "a name that quoin materials lists";
-      if (const std::string like = cases::nearest(*name, names); !like.empty()) {
-        fault.remedy = "did you mean " + like + "?";
-      }
+      fault.remedy = cases::did_you_mean(*name, names);
       throw cases::InputError({fault});
     }
     terminal.out << entry(*material, terminal.style);

@@ -31,8 +31,8 @@ Exit start(const std::string& recipe, const Terminal& terminal) {
     fault.expected = cases::joined(known, ", ");
     if (const std::string_view drawn_by = cases::recipes_for(recipe); !drawn_by.empty()) {
       fault.remedy = fmt::format("a {} is drawn by: {}", recipe, drawn_by);
-    } else if (const std::string like = cases::nearest(recipe, known); !like.empty()) {
-      fault.remedy = "did you mean " + like + "?";
+    } else {
+      fault.remedy = cases::did_you_mean(recipe, known);
     }
     throw cases::InputError({fault});
   }
