@@ -11,6 +11,7 @@
 
 #include "cases/fault_list.hpp"
 #include "cases/vocabulary.hpp"
+#include "cases/words.hpp"
 #include "cases/written.hpp"
 #include "cases/yaml_tree.hpp"
 
@@ -149,7 +150,7 @@ template <class T>
 void Reader::group(std::string_view key, std::optional<T>& value, std::string_view /*about*/) {
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
-  read_part(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
+  read_part(*node, quoted(key), faults_, value.emplace());
 }
 
 template <class T>
@@ -157,15 +158,15 @@ void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::strin
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
   if (node->kind != Node::Kind::map) {
-    faults_.add(node->mark, {'\'' + std::string(key) + "' is a map of names", words_of(*node),
-                             "name: ... for each", ""});
+    faults_.add(node->mark,
+                {quoted(key) + " is a map of names", words_of(*node), "name: ... for each", ""});
     return;
   }
   list.reserve(node->entries.size());
   for (const Entry& entry : node->entries) {
     check_name(entry, faults_);
     list.push_back({entry.key, entry.mark, &entry.value, {}});
-    read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
+    read_named(entry, quoted(entry.key), faults_, list.back().value);
   }
 }
 
@@ -181,7 +182,7 @@ void Reader::alternatives(std::optional<std::variant<T...>>& value) {
     }
     chosen = Kind::name;
     const std::size_t faults_before = faults_.met();
-    read_part(*node, '\'' + std::string(Kind::name) + '\'', faults_, kind);
+    read_part(*node, quoted(Kind::name), faults_, kind);
     if (faults_.met() == faults_before) value = kind;
   };
   (look_for(T{}), ...);
@@ -194,7 +195,7 @@ void Reader::one_of(std::string_view key, std::optional<std::variant<T...>>& val
   if (!entry) return;
   const auto try_kind = [&]<class Kind>(Kind kind) {
     if (entry->key != Kind::name) return;
-    read(entry->value, '\'' + entry->key + '\'', faults_, kind);
+    read(entry->value, quoted(entry->key), faults_, kind);
     value = kind;
   };
   (try_kind(T{}), ...);

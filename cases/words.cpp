@@ -134,4 +134,11 @@ std::string joined(const std::vector<std::string>& words, std::string_view separ
   return text;
 }
 
+std::string quoted(std::string_view word) {
+  std::string text = "'";
+  text += word;
+  text += '\'';
+  return text;
+}
+
 }  // namespace quoin::cases

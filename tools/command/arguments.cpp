@@ -81,7 +81,8 @@ std::vector<std::string> commands_of(const CLI::App& program) {
   }
   if (program.get_subcommands().empty()) {
     const std::vector<std::string> known = commands_of(program);
-    refuse(where, "there is no such command", word, cases::joined(known, ", "), cases::did_you_mean(word, known));
+    refuse(where, "there is no such command", word, cases::joined(known, ", "),
+           cases::did_you_mean(word, known));
   }
   refuse(where, "this is more than the command takes", word,
          fmt::format("what {} --help tells", where), "put a name with spaces into quotes");
