@@ -7,6 +7,7 @@
 #include <map>
 #include <numbers>
 #include <numeric>
+#include <stdexcept>
 
 namespace quoin::geometry {
 namespace {
@@ -191,7 +192,8 @@ void for_each_strip(Subdivision& subdivision, Visit visit) {
 }
 
 /// Gives all strips of a bond the cuts of the finest, and the same shape from either end.
-void bind(Subdivision& subdivision, const std::vector<std::uint32_t>& bonds) {
+void give_bound_strips_one_shape(Subdivision& subdivision,
+                                 const std::vector<std::uint32_t>& bonds) {
   std::size_t k = 0;
   for_each_strip(subdivision, [&](Strip& strip) { strip.bond = bonds[k++]; });
   std::map<std::uint32_t, Strip> common;
@@ -244,6 +246,24 @@ std::vector<Cell> divided_cells(const Mesh& mesh, const Subdivision& subdivision
   return cells;
 }
 
+/// Whether two strips are cut alike, so that a sloping edge runs along diagonals of their cells.
+bool are_cut_alike(const Strip& one, const Strip& other) {
+  return one.cuts == other.cuts && one.finer_at_start == other.finer_at_start &&
+         one.finer_at_end == other.finer_at_end;
+}
+
+/// Throws: invalid_argument where a sloping edge would leave the diagonals.
+void refuse_unequal_cuts(const Section& section, const Subdivision& subdivision) {
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      if (section.cell(i, j).split == Split::none ||
+          are_cut_alike(subdivision.columns[i], subdivision.rows[j]))
+        continue;
+      throw std::invalid_argument("strips that a sloping edge crosses are cut unequally");
+    }
+  }
+}
+
 bool has_slopes(const Section& section) {
   return std::any_of(section.cells.begin(), section.cells.end(),
                      [](const Cell& cell) { return cell.split != Split::none; });
@@ -264,7 +284,7 @@ Subdivision subdivision_of(const Section& section, double cells_per_metre) {
   const Corners corners = corners_of(section);
   Subdivision subdivision{strips(section.x, corners.on_x, solid_column, cells_per_metre),
                           strips(section.y, corners.on_y, solid_row, cells_per_metre)};
-  bind(subdivision, bonds_of(section));
+  give_bound_strips_one_shape(subdivision, bonds_of(section));
   return subdivision;
 }
 
@@ -326,6 +346,7 @@ std::size_t nodes(const Subdivision& subdivision) {
 }
 
 Mesh mesh_of(const Section& section, const Subdivision& subdivision) {
+  refuse_unequal_cuts(section, subdivision);
   Mesh mesh{section, {}, {}, {}, {}, {}};
   cut(section.x, subdivision.columns, mesh.x, mesh.section_column);
   cut(section.y, subdivision.rows, mesh.y, mesh.section_row);
