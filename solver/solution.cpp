@@ -65,7 +65,9 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
     const geometry::Surface& surface = own[minimum.surface];
     const geometry::Face& face = surface.faces[minimum.face];
     Spot spot;
-    spot.place = mesh.place(surface.node(minimum.position));
+    const std::size_t node = surface.node(minimum.position), grid = mesh.nx() * mesh.ny();
+    spot.place = mesh.place(node);
+    if (node >= grid) spot.further = node - grid;
     spot.space = face.space;
     spot.region = face.region;
     spot.along = surface.along[minimum.position];
@@ -136,21 +138,37 @@ double shortfall_of(const std::vector<Coupling>& couplings, double wanted) {
   return worst;
 }
 
-/// Gives a place its temperature with a band; tells where the grid keeps it from being surer.
-Blame look_at(const Question& question, const Levels& levels, geometry::Point place,
-              Estimate& temperature) {
-  const auto on = [&](const Level& level) {
-    return place_value(level.both, question.physics, level.temperatures, place);
-  };
-  PlaceValue fine = on(levels.fine);
-  temperature = estimate_of(on(levels.coarse).value, fine.value);
+/// Gives a value on both grids as a temperature with a band; tells where the grid keeps it from
+/// being surer. Shape: value_on(level) gives a PlaceValue.
+template <class ValueOn>
+Blame look(const Levels& levels, ValueOn value_on, Estimate& temperature) {
+  PlaceValue fine = value_on(levels.fine);
+  temperature = estimate_of(value_on(levels.coarse).value, fine.value);
   return std::move(fine.blame);
 }
 
+Blame look_at(const Question& question, const Levels& levels, ProbeValue& probe) {
+  const auto on = [&](const Level& level) {
+    return place_value(level.both, question.physics, level.temperatures, probe.place);
+  };
+  return look(levels, on, probe.temperature);
+}
+
 Blame look_at(const Question& question, const Levels& levels, SpaceId air, Spot& spot) {
-  Blame blame = look_at(question, levels, spot.place, spot.temperature);
+  const auto on = [&](const Level& level) {
+    if (!spot.further)
+      return place_value(level.both, question.physics, level.temperatures, spot.place);
+    const geometry::Mesh& mesh = level.both.field.mesh;
+    return value_at_node(level.both, question.physics, level.temperatures,
+                         mesh.nx() * mesh.ny() + *spot.further);
+  };
+  Blame blame = look(levels, on, spot.temperature);
   spot.factor = factor_of(question, spot.temperature, air);
   return blame;
+}
+
+bool are_one(const Spot& one, const Spot& other) {
+  return one.place == other.place && one.further == other.further;
 }
 
 /// Two grids solved and what is asked read from them.
@@ -170,7 +188,7 @@ void look_at_places(const Question& question, Round& round) {
     round.shortfall = std::max(round.shortfall, air.coldest.temperature.band / wanted);
   }
   for (ProbeValue& probe : round.solution.probes) {
-    const Blame blame = look_at(question, round.levels, probe.place, probe.temperature);
+    const Blame blame = look_at(question, round.levels, probe);
     const double wanted = aim_of_probes(question);
     add(round.blame, blame, 1 / wanted);
     round.shortfall = std::max(round.shortfall, probe.temperature.band / wanted);
@@ -194,7 +212,7 @@ void look_at_rivals(const Question& question, Round& round) {
   for (AirSurface& air : round.solution.airs) {
     const double wanted = aim(question, air.air, air.coldest);
     for (Spot& spot : air.cold_spots) {
-      if (spot.place == air.coldest.place || !is_alike(question, spot, air.coldest)) continue;
+      if (are_one(spot, air.coldest) || !is_alike(question, spot, air.coldest)) continue;
       const Blame blame = look_at(question, round.levels, air.air, spot);
       if (reach_below(air.coldest, spot) <= wanted) continue;
       add(round.blame, blame, 1 / wanted);
@@ -218,16 +236,16 @@ void look_at_other_places(const Question& question, const Levels& levels, Soluti
   for (AirSurface& air : solution.airs) {
     if (!question.factor_band) look_at(question, levels, air.air, air.coldest);
     for (Spot& spot : air.cold_spots) {
-      if (spot.place != air.coldest.place) look_at(question, levels, air.air, spot);
+      if (!are_one(spot, air.coldest)) look_at(question, levels, air.air, spot);
     }
     cover_rivals(question, air);
     for (Spot& spot : air.cold_spots) {
-      if (spot.place == air.coldest.place) spot = air.coldest;
+      if (are_one(spot, air.coldest)) spot = air.coldest;
     }
   }
   if (question.factor_band) return;
   for (ProbeValue& probe : solution.probes) {
-    look_at(question, levels, probe.place, probe.temperature);
+    look_at(question, levels, probe);
   }
 }
 

@@ -41,6 +41,14 @@ void judge_spots(const solver::Solution& solution, std::vector<std::string>& fau
     } else if (solution.accurate && factor.band > factor_band) {
       faults.push_back(fmt::format("accurate beside a band of {:.3g}", factor.band));
     }
+    for (const solver::Spot& spot : air.cold_spots) {
+      if (solution.physics.is_fabric[spot.region] == 0) continue;
+      const double reach = air.coldest.temperature.value - air.coldest.temperature.band -
+                           (spot.temperature.value - spot.temperature.band);
+      if (reach > 1e-9 * span) {
+        faults.push_back(fmt::format("another spot could be colder by {:.3g} K", reach));
+      }
+    }
   }
 }
 
