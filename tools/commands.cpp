@@ -128,11 +128,7 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
     if (terminal.progress && !terminal.quiet) terminal.notes << "\r\x1b[K" << std::flush;
     all_hold = all_hold && holds(results);
     if (options.folder) {
-      std::vector<File> files = files_of(results);
-      if (options.png) {
-        for (File& png : pngs_of(files)) files.push_back(std::move(png));
-      }
-      write_folder(places[c], files);
+      write_folder(places[c], files_of(results, options.png));
     }
     if (options.json) {
       terminal.out << findings_json(results);

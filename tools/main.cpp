@@ -17,6 +17,7 @@
 #include "tools/findings_schema.hpp"
 #include "tools/memory.hpp"
 #include "tools/output_folder.hpp"
+#include "tools/parts.hpp"
 #include "tools/version.hpp"
 
 namespace {
@@ -70,6 +71,9 @@ Exit guarded(Command command) {
                  "--node-limit lower\n";
     return Exit::numerics_failed;
   } catch (const tools::DiskError& error) {
+    std::cerr << "quoin: " << error.what() << '\n';
+    return Exit::disk_failed;
+  } catch (const tools::PartError& error) {
     std::cerr << "quoin: " << error.what() << '\n';
     return Exit::disk_failed;
   }

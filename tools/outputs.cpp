@@ -5,15 +5,17 @@
 
 #include <algorithm>
 #include <array>
-#include <functional>
-#include <future>
 #include <set>
+#include <span>
+#include <string_view>
+#include <utility>
 
 #include "tools/csv_surface.hpp"
+#include "tools/draw/canvas/paint.hpp"
+#include "tools/draw/pictures.hpp"
 #include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
 #include "tools/pdf_report.hpp"
-#include "tools/rsvg_paint.hpp"
 #include "tools/vtk_field.hpp"
 
 namespace quoin::tools {
@@ -35,39 +37,61 @@ std::vector<File> surface_files(const Results& results, const Pictures& /*pictur
   return {{"surface.csv", surface_csv(results)}};
 }
 
-std::vector<File> section_files(const Results& results, const Pictures& pictures) {
+struct NamedPicture {
+  std::string stem;  ///< of its file
+  Picture picture;
+};
+
+std::vector<NamedPicture> section_pictures(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return {};
-  return {{"section.svg", pictures.sections.front().svg(results.note)}};
+  return {{"section", pictures.sections.front()}};
 }
 
-std::vector<File> field_files(const Results& results, const Pictures& pictures) {
+/// A picture of each variant, where there is one.
+std::vector<NamedPicture> of_variants(const Results& results, std::string_view kind,
+                                      const std::vector<Picture>& pictures) {
   const std::vector<std::string> stems = file_stems(results.variants);
+  std::vector<NamedPicture> named;
+  for (std::size_t v = 0; v < stems.size(); ++v)
+    named.push_back({fmt::format("{}-{}", kind, stems[v]), pictures[v]});
+  return named;
+}
+
+std::vector<NamedPicture> field_pictures(const Results& results, const Pictures& pictures) {
+  return of_variants(results, "field", pictures.fields);
+}
+
+std::vector<NamedPicture> surface_pictures(const Results& /*results*/, const Pictures& pictures) {
+  return {{"surface", pictures.surface}};
+}
+
+std::vector<NamedPicture> compare_pictures(const Results& /*results*/, const Pictures& pictures) {
+  return {{"compare", pictures.compare}};
+}
+
+std::vector<NamedPicture> flow_pictures(const Results& results, const Pictures& pictures) {
+  return of_variants(results, "flow", pictures.flows);
+}
+
+/// The pictures of one kind as files in one format, each with the author's note.
+template <auto pictures_of_kind, auto written>
+std::vector<File> picture_files(const Results& results, const Pictures& pictures) {
   std::vector<File> files;
-  for (std::size_t v = 0; v < stems.size(); ++v) {
-    files.push_back({fmt::format("field-{}.svg", stems[v]), pictures.fields[v].svg(results.note)});
+  for (const NamedPicture& named : pictures_of_kind(results, pictures)) {
+    if (named.picture.is_empty()) continue;
+    const Picture picture = named.picture.noted(results.note);
+    files.push_back(written(named.stem, picture));
   }
   return files;
 }
 
-std::vector<File> surface_picture_files(const Results& /*results*/, const Pictures& pictures) {
-  if (pictures.surface.empty()) return {};
-  return {{"surface.svg", pictures.surface}};
+File svg_file(const std::string& stem, const Picture& picture) {
+  return {stem + ".svg", picture.svg()};
 }
 
-std::vector<File> compare_files(const Results& /*results*/, const Pictures& pictures) {
-  if (pictures.compare.empty()) return {};
-  return {{"compare.svg", pictures.compare}};
-}
-
-std::vector<File> flow_files(const Results& results, const Pictures& pictures) {
-  const std::vector<std::string> stems = file_stems(results.variants);
-  std::vector<File> files;
-  for (std::size_t v = 0; v < stems.size(); ++v) {
-    std::string picture = pictures.flows[v].svg(results.note);
-    if (picture.empty()) continue;
-    files.push_back({fmt::format("flow-{}.svg", stems[v]), std::move(picture)});
-  }
-  return files;
+File png_file(const std::string& stem, const Picture& picture) {
+  constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
+  return {stem + ".png", png_of(picture, width)};
 }
 
 std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/) {
@@ -83,17 +107,32 @@ std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/
   return files;
 }
 
+/// One kind of file that a run writes.
+struct Output {
+  std::string_view name;  ///< as the manual calls it
+  std::vector<File> (*files)(const Results&, const Pictures&);
+};
+
+/// Every output. A new one is one file pair and one line here.
 constexpr std::array<Output, 10> all_outputs{{
     {"findings.json", findings_files},
     {"report.html", page_files},
     {"report.pdf", pdf_files},
     {"surface.csv", surface_files},
-    {"section.svg", section_files},
-    {"field-<variant>.svg", field_files},
-    {"surface.svg", surface_picture_files},
-    {"compare.svg", compare_files},
-    {"flow-<variant>.svg", flow_files},
+    {"section.svg", picture_files<section_pictures, svg_file>},
+    {"field-<variant>.svg", picture_files<field_pictures, svg_file>},
+    {"surface.svg", picture_files<surface_pictures, svg_file>},
+    {"compare.svg", picture_files<compare_pictures, svg_file>},
+    {"flow-<variant>.svg", picture_files<flow_pictures, svg_file>},
     {"field-<variant>.vtr", vtk_files},
+}};
+
+constexpr std::array<Output, 5> png_outputs{{
+    {"section.png", picture_files<section_pictures, png_file>},
+    {"field-<variant>.png", picture_files<field_pictures, png_file>},
+    {"surface.png", picture_files<surface_pictures, png_file>},
+    {"compare.png", picture_files<compare_pictures, png_file>},
+    {"flow-<variant>.png", picture_files<flow_pictures, png_file>},
 }};
 
 /// Lower-case ASCII letters and digits, with a hyphen for each run of anything else.
@@ -115,32 +154,17 @@ std::string stem_of(std::string_view name) {
 
 }  // namespace
 
-std::span<const Output> outputs() { return all_outputs; }
-
-std::vector<File> files_of(const Results& results) {
+std::vector<File> files_of(const Results& results, bool png) {
   const Pictures pictures = pictures_of(results);
-  // The PDF takes as long as all others together.
-  std::future<std::vector<File>> pdf =
-      std::async(std::launch::async, pdf_files, std::cref(results), std::cref(pictures));
   std::vector<File> all;
-  for (const Output& output : outputs()) {
-    for (File& file : output.files == pdf_files ? pdf.get() : output.files(results, pictures)) {
-      all.push_back(std::move(file));
+  const auto add = [&](std::span<const Output> outputs) {
+    for (const Output& output : outputs) {
+      for (File& file : output.files(results, pictures)) all.push_back(std::move(file));
     }
-  }
+  };
+  add(all_outputs);
+  if (png) add(png_outputs);
   return all;
-}
-
-std::vector<File> pngs_of(const std::vector<File>& files) {
-  constexpr std::string_view ending = ".svg";
-  constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
-  std::vector<File> pngs;
-  for (const File& file : files) {
-    if (!file.name.ends_with(ending)) continue;
-    const std::string stem = file.name.substr(0, file.name.size() - ending.size());
-    pngs.push_back({stem + ".png", png_of(file.content, width)});
-  }
-  return pngs;
 }
 
 std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {
