@@ -7,6 +7,8 @@
 #include <cmath>
 #include <set>
 
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/paint.hpp"
 #include "tools/enough_table.hpp"
 #include "tools/judge.hpp"
 #include "tools/page_flow.hpp"

@@ -12,10 +12,13 @@ namespace quoin::tools {
 Pictures pictures_of(const Results& results) {
   Pictures pictures;
   const double step = results.variants.empty() ? 0.0 : flow_step(results);
+  const double section = section_scale(results), field = field_scale(results),
+               flow = flow_scale(results);
   for (const SolvedVariant& solved : results.variants) {
-    pictures.sections.push_back(drawn_section(solved.variant, solved.conductivity, results.title));
-    pictures.fields.push_back(drawn_field(solved, results.title));
-    pictures.flows.push_back(drawn_flow(solved, step, results.title));
+    pictures.sections.push_back(
+        drawn_section(solved.variant, solved.conductivity, results.title, section));
+    pictures.fields.push_back(drawn_field(solved, results.title, field));
+    pictures.flows.push_back(drawn_flow(solved, step, results.title, flow));
   }
   pictures.surface = drawn_surface(results);
   pictures.compare = drawn_compare(results);

@@ -84,15 +84,33 @@ TEST_CASE("every kind of item and every sort of ink is painted") {
     return std::make_shared<const Canvas>(std::move(canvas));
   }();
   const std::vector<void (*)(Canvas&)> plain{
-      [](Canvas& c) { c.line({10, 10}, {90, 90}, {black, 1.0}); },
-      [](Canvas& c) { c.line({10, 10}, {90, 90}, {black, 1.0, {4, 2}}); },
-      [](Canvas& c) { c.area({{{10, 10}, {90, 10}, {50, 90}}}, {grey, {}}); },
-      [](Canvas& c) { c.area({{{10, 10}, {90, 10}, {50, 90}}}, {grey, {}, 0.2}); },
-      [](Canvas& c) { c.rectangle({10, 10}, 50, 40, {{}, {black, 2.0}}); },
-      [](Canvas& c) { c.rectangle({10, 10}, 50, 40, {{}, {black, 2.0}}, 5.0); },
-      [](Canvas& c) { c.text({10, 40}, "words", {}); },
-      [](Canvas& c) { c.text({10, 40}, "words", {13.0, Anchor::end, 0.0, true, black, {}}); },
-      [](Canvas& c) { c.text({60, 60}, "words", {13.0, Anchor::middle, 90.0, false, grey, {}}); }};
+      [](Canvas& c) {
+        c.line({10, 10}, {90, 90}, {black, 1.0});
+      },
+      [](Canvas& c) {
+        c.line({10, 10}, {90, 90}, {black, 1.0, {4, 2}});
+      },
+      [](Canvas& c) {
+        c.area({{{10, 10}, {90, 10}, {50, 90}}}, {grey, {}});
+      },
+      [](Canvas& c) {
+        c.area({{{10, 10}, {90, 10}, {50, 90}}}, {grey, {}, 0.2});
+      },
+      [](Canvas& c) {
+        c.rectangle({10, 10}, 50, 40, {{}, {black, 2.0}});
+      },
+      [](Canvas& c) {
+        c.rectangle({10, 10}, 50, 40, {{}, {black, 2.0}}, 5.0);
+      },
+      [](Canvas& c) {
+        c.text({10, 40}, "words", {});
+      },
+      [](Canvas& c) {
+        c.text({10, 40}, "words", {13.0, Anchor::end, 0.0, true, black, {}});
+      },
+      [](Canvas& c) {
+        c.text({60, 60}, "words", {13.0, Anchor::middle, 90.0, false, grey, {}});
+      }};
   std::set<std::string> different{blank};
   const auto add = [&](Canvas canvas) {
     different.insert(png_of({std::move(canvas), 200, "", ""}, 320));
@@ -173,9 +191,9 @@ TEST_CASE("a picture higher than a page is shrunk to it") {
   flow.picture({Canvas(), 5000, "a", "b"});
   const std::vector<Canvas> pages = flow.pages();
   REQUIRE(pages.size() == 1);
-  const auto found = std::find_if(
-      pages[0].items().begin(), pages[0].items().end(),
-      [](const Item& item) { return std::holds_alternative<Inset>(item); });
+  const auto found =
+      std::find_if(pages[0].items().begin(), pages[0].items().end(),
+                   [](const Item& item) { return std::holds_alternative<Inset>(item); });
   REQUIRE(found != pages[0].items().end());
   const Inset& picture = std::get<Inset>(*found);
   CHECK((picture.corner.y + picture.scale * 5000) * unit_mm < page_height_mm - 2 * page_edge_mm);

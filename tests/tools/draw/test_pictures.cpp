@@ -6,6 +6,7 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tests/tools/golden.hpp"
+#include "tests/tools/small_case.hpp"
 #include "tests/tools/xml.hpp"
 #include "tools/draw/canvas/colours.hpp"
 #include "tools/draw/canvas/hatch.hpp"
@@ -14,6 +15,7 @@
 #include "tools/draw/field/field.hpp"
 #include "tools/draw/section/dimensions.hpp"
 #include "tools/draw/section/section.hpp"
+#include "tools/draw/section/sheet.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
@@ -197,6 +199,72 @@ TEST_CASE("text is cut to its room with an ellipsis") {
   const auto lines = wrapped("one two three four five six seven", 12, 80, 2);
   REQUIRE(lines.size() == 2);
   CHECK(lines[1].ends_with("…"));
+}
+
+/// All that is written on a picture, in its order, with a space between two texts.
+std::string words_on(const Picture& picture) {
+  std::string all;
+  for (const Item& item : picture.canvas().items()) {
+    if (const auto* words = std::get_if<Words>(&item)) all += words->text + " ";
+  }
+  return all;
+}
+
+TEST_CASE("long titles and legends are wrapped, not cut") {
+  Results results = testing::results_by_hand();
+  SolvedVariant& solved = results.variants.front();
+  const std::string title =
+      "Lock-keeper's house, north-east corner of the kitchen behind the dresser, upper floor";
+  const std::string material = "wall brick, wet from a downpipe that was mended a year ago";
+  for (cases::Region& region : solved.variant.regions) region.name = material;
+  const std::string section = words_on(drawn_section(solved.variant, solved.conductivity, title));
+  CHECK(section.find(title) != std::string::npos);
+  CHECK(section.find(material) != std::string::npos);
+  CHECK(section.find("…") == std::string::npos);
+  CHECK(words_on(drawn_field(solved, title)).find(title) != std::string::npos);
+}
+
+TEST_CASE("a space too small for its name is named beside it") {
+  Results results = testing::results_by_hand();
+  SolvedVariant& solved = results.variants.front();
+  for (cases::Space& space : solved.variant.spaces) {
+    space.name =
+        "a room whose name is much too long for the narrow strip that is drawn of it " + space.name;
+  }
+  View view(shown_part(solved.variant, geometry::section_of(solved.variant.sheet)), {20, 60}, 90,
+            90);
+  Canvas canvas;
+  TakenRoom taken;
+  const auto unnamed = draw_spaces(canvas, view, solved.variant, false, taken);
+  CHECK(unnamed.size() == solved.variant.spaces.size());
+  const View large(shown_part(solved.variant, geometry::section_of(solved.variant.sheet)), {20, 60},
+                   600, 600);
+  CHECK(draw_spaces(canvas, large, solved.variant, false, taken).empty());
+}
+
+TEST_CASE("pictures of one kind have one scale for all variants of a case") {
+  Results results = testing::results_by_hand();
+  results.variants.push_back(tools::solved(testing::corner_variant("thick", 0.0, true), {}));
+  const double scale = field_scale(results);
+  for (const SolvedVariant& solved : results.variants) {
+    Results alone = results;
+    alone.variants = {solved};
+    CHECK(field_scale(alone) >= scale);
+    CHECK(section_scale(alone) >= section_scale(results));
+  }
+  // The scale bars are equally long, which they are not where each is as large as it fits.
+  const auto bar = [](const Picture& picture) {
+    double width = 0.0;
+    for (const Item& item : picture.canvas().items()) {
+      const auto* box = std::get_if<Rectangle>(&item);
+      if (box != nullptr && box->height == 5.0) width = box->width;
+    }
+    return width;
+  };
+  CHECK(bar(drawn_field(results.variants.front(), "", scale)) ==
+        bar(drawn_field(results.variants.back(), "", scale)));
+  CHECK(bar(drawn_field(results.variants.front(), "", scale / 2)) !=
+        bar(drawn_field(results.variants.front(), "", scale)));
 }
 
 }  // namespace

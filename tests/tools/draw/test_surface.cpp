@@ -6,6 +6,8 @@
 #include "tests/tools/golden.hpp"
 #include "tests/tools/xml.hpp"
 #include "tools/developed.hpp"
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/chart/surface.hpp"
 #include "tools/run.hpp"
 
@@ -53,6 +55,29 @@ TEST_CASE("a limit that differs between variants says for which it holds") {
   CHECK(picture.find(">dew point 10.6 °C for all but 3<") != std::string::npos);
   CHECK(picture.find(">dew point 7.0 °C for 3<") != std::string::npos);
   CHECK(picture.find(">mould 14.0 °C<") != std::string::npos);
+}
+
+TEST_CASE("twelve variants with limits of their own are all named and all drawn differently") {
+  Results results = testing::results_by_hand();
+  while (results.variants.size() < 12) {
+    results.variants.push_back(results.variants[results.variants.size() % 2]);
+    AirHumidity& air = results.variants.back().humidity[0];
+    air.mould_temperature += 0.11 * static_cast<double>(results.variants.size());
+  }
+  const Picture picture = drawn_surface(results);
+  std::vector<Box> limits;
+  for (const Item& item : picture.canvas().items()) {
+    const auto* words = std::get_if<Words>(&item);
+    if (words == nullptr || words->text.rfind("mould ", 0) != 0) continue;
+    limits.push_back(box_of(words->at, words->text, words->lettering));
+  }
+  CHECK(limits.size() == 11);
+  for (std::size_t a = 0; a < limits.size(); ++a) {
+    for (std::size_t b = 0; b < a; ++b) CHECK_FALSE(overlap(limits[a], limits[b]));
+  }
+  for (std::size_t a = 0; a < 12; ++a) {
+    for (std::size_t b = 0; b < a; ++b) CHECK(stroke_of_variant(a) != stroke_of_variant(b));
+  }
 }
 
 TEST_CASE("a curve is the field along the surface from end to end") {

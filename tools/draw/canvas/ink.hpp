@@ -54,11 +54,11 @@ struct Hatch {
 };
 
 /// What an area is filled with: nothing, a colour, or a hatch (never null).
-using Fill = std::variant<std::monostate, Colour, std::shared_ptr<const Hatch>>;
+using Paint = std::variant<std::monostate, Colour, std::shared_ptr<const Hatch>>;
 
 /// How a shape is painted: filled, then outlined.
 struct Ink {
-  Fill fill;
+  Paint fill;
   Stroke stroke;
   double opacity = 1.0;  ///< of the fill
   bool operator==(const Ink&) const = default;

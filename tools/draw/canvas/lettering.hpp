@@ -12,6 +12,9 @@ namespace quoin::tools {
 /// About how wide a text comes out, in units; a little more for most fonts.
 [[nodiscard]] double text_width(std::string_view text, double size);
 
+/// How much wider bold letters come out.
+inline constexpr double bold_width = 1.08;
+
 /// The text, cut short with an ellipsis where it would be wider than `width`.
 [[nodiscard]] std::string fitted(std::string_view text, double size, double width);
 

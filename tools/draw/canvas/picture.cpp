@@ -19,7 +19,7 @@ Picture Picture::noted(std::string_view note) const {
   if (is_empty()) return picture;
   const Lettering lettering{11.5, Anchor::start, 0.0, false, grey, {}};
   picture.height_ += 12.0;
-  for (const std::string& line : wrapped(note, lettering.size, page_width - 2 * page_edge, 3)) {
+  for (const std::string& line : wrapped(note, lettering.size, page_width - 2 * page_edge, 8)) {
     picture.canvas_.text({page_edge, picture.height_}, line, lettering);
     picture.height_ += 15.0;
   }

@@ -102,7 +102,7 @@ class Writer {
   std::string body;
 
  private:
-  void define(const Fill& fill) {
+  void define(const Paint& fill) {
     const auto* hatch = std::get_if<std::shared_ptr<const Hatch>>(&fill);
     if (hatch == nullptr) return;
     const std::string& name = (*hatch)->name;

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "tools/developed.hpp"
+#include "tools/draw/canvas/canvas.hpp"
 #include "tools/draw/canvas/lettering.hpp"
 
 namespace quoin::tools {

@@ -70,7 +70,7 @@ class Chart {
     for (const ComparedSurface::Curve& curve : compared_.curves) draw_badge_on(marks, curve);
     draw_labels(canvas);
     canvas.append(marks);
-    return end;
+    return draw_unnamed_limits(canvas, end);
   }
 
  private:
@@ -137,7 +137,7 @@ class Chart {
       const double y = axes_.up(shared.limit.temperature);
       const std::string words = words_for(shared.limit) + words_for_curves(shared);
       const double last = right - 7.0 - text_width(words, lettering.size);
-      Point best{left + 7.0, y - 6.0};
+      Point best;
       bool found = false;
       for (double x = left + 7.0; x <= last && !found; x += 8.0) {
         for (const double base : {y - 6.0, y + 15.0}) {
@@ -149,10 +149,24 @@ class Chart {
           break;
         }
       }
+      if (!found) {
+        unnamed_.push_back(shared);
+        continue;
+      }
       taken_.take(box_of(best, words, lettering));
       badges_.take(box_of(best, words, lettering));
       canvas.text(best, words, lettering);
     }
+  }
+
+  /// Names the limits that have no room on their lines below the chart.
+  double draw_unnamed_limits(Canvas& canvas, double end) const {
+    Point at{left, end + 6.0};
+    for (const SharedLimit& shared : unnamed_) {
+      canvas.line(at, {at.x + 38.0, at.y}, stroke_of(shared.limit));
+      at.y = draw_key_words(canvas, at, words_for(shared.limit) + words_for_curves(shared));
+    }
+    return unnamed_.empty() ? end : at.y;
   }
 
   [[nodiscard]] Line line_of(const ComparedSurface::Curve& curve, std::size_t first,
@@ -276,8 +290,9 @@ class Chart {
   const ComparedSurface& compared_;
   Axes axes_;
   std::vector<SharedLimit> limits_;
-  TakenRoom taken_;   ///< by lines, marks and words
-  TakenRoom badges_;  ///< by marks and words: badges stand on lines
+  std::vector<SharedLimit> unnamed_;  ///< those that the chart has no room to name
+  TakenRoom taken_;                   ///< by lines, marks and words
+  TakenRoom badges_;                  ///< by marks and words: badges stand on lines
 };
 
 /// What the marks mean. Returns where it ends.

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
 #include <utility>
 
 #include "tools/draw/canvas/strokes.hpp"
@@ -84,6 +85,20 @@ const solver::AirSurface* deciding(const SolvedVariant& solved) {
   return worst;
 }
 
+/// The highest fRsi that the humidity of a room or one of its criteria asks for.
+std::optional<double> factor_needed(const SolvedVariant& solved, const solver::AirSurface& room) {
+  std::optional<double> needed;
+  const auto ask = [&](double factor) { needed = std::max(needed.value_or(factor), factor); };
+  for (const AirHumidity& air : solved.humidity) {
+    if (air.air == room.air && std::isfinite(air.factor_needed)) ask(air.factor_needed);
+  }
+  for (const Verdict& verdict : solved.verdicts) {
+    if (verdict.space == room.air && verdict.unit == "1" && std::isfinite(verdict.margin))
+      ask(room.coldest.factor.value - verdict.margin);
+  }
+  return needed;
+}
+
 /// A verdict of tables in words for an owner.
 std::string_view spelt_out(std::string_view verdict) {
   if (verdict == "wet") return "gets wet";
@@ -123,12 +138,12 @@ void draw_sign(Canvas& canvas, Point centre, Tone tone) {
 class Caption {
  public:
   Caption(const SolvedVariant& solved, double width)
-      : names_(wrapped(solved.variant.name, name_letters.size, width - 22.0, 2)) {
+      : names_(wrapped(solved.variant.name, bold_width * name_letters.size, width - 22.0, 3)) {
     const solver::AirSurface* room = deciding(solved);
     if (room == nullptr) return;
     const ShortVerdict verdict = short_verdict(solved, room->air);
     tone_ = verdict.tone;
-    verdict_ = spelt_out(verdict.words);
+    verdict_ = wrapped(spelt_out(verdict.words), bold_width * name_letters.size, width - 22.0, 2);
     const solver::Spot& spot = room->coldest;
     std::string words =
         fmt::format("coldest {:.1f} °C, {}", spot.temperature.value, words_for(solved, spot));
@@ -142,16 +157,14 @@ class Caption {
     lines_ = wrapped(words, letters.size, width, 2);
     if (!std::isfinite(spot.factor.value)) return;
     std::string factor = fmt::format("fRsi {:.2f}", spot.factor.value);
-    for (const AirHumidity& air : solved.humidity) {
-      if (air.air == room->air && std::isfinite(air.factor_needed)) {
-        factor += fmt::format(", needed here {:.2f}", air.factor_needed);
-      }
-    }
+    if (const auto needed = factor_needed(solved, *room))
+      factor += fmt::format(", needed here {:.2f}", *needed);
     lines_.push_back(std::move(factor));
   }
 
   [[nodiscard]] double height() const {
-    return line_height * static_cast<double>(names_.size() + lines_.size() + 1) + 14.0;
+    return line_height * static_cast<double>(names_.size() + lines_.size() + verdict_.size()) +
+           14.0;
   }
 
   void draw(Canvas& canvas, std::size_t variant, Point at) const {
@@ -163,7 +176,11 @@ class Caption {
     }
     y += 4.0;
     draw_sign(canvas, {at.x + badge_radius, y - 4.0}, tone_);
-    canvas.text({at.x + 22.0, y}, verdict_, name_letters);
+    for (const std::string& line : verdict_) {
+      canvas.text({at.x + 22.0, y}, line, name_letters);
+      y += line_height;
+    }
+    y -= line_height;
     for (const std::string& line : lines_)
       canvas.text({at.x, y += line_height + 1.0}, line, letters);
   }
@@ -171,7 +188,7 @@ class Caption {
  private:
   std::vector<std::string> names_;
   std::vector<std::string> lines_;
-  std::string verdict_ = "not judged";
+  std::vector<std::string> verdict_{"not judged"};
   Tone tone_ = Tone::plain;
 };
 
@@ -195,10 +212,7 @@ void draw_small_field(Canvas& canvas, const SolvedVariant& solved, const View& v
 /// What the lines and marks mean. Returns where it ends.
 double draw_key(Canvas& canvas, const Results& results, double top) {
   Point at{page_edge, top};
-  const auto entry = [&](const std::string& words) {
-    canvas.text({at.x + 46.0, at.y + 4.2}, words, letters);
-    at.y += 18.0;
-  };
+  const auto entry = [&](const std::string& words) { at.y = draw_key_words(canvas, at, words); };
   std::vector<std::string_view> known;
   for (const SolvedVariant& solved : results.variants) {
     for (const Limit& limit : limits_of(solved)) {

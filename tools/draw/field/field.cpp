@@ -13,6 +13,14 @@
 namespace quoin::tools {
 namespace {
 
+constexpr double bar_room = 62.0;  ///< for the colours beside the drawing, units
+
+/// The section as large as there is room for below `top`, no larger than `scale`.
+View view_of(const SolvedVariant& solved, double top, double scale) {
+  return View(shown_part(solved.variant, solved.surface.field.mesh.section), {page_edge, top},
+              page_width - 2 * page_edge - bar_room, 520.0, scale);
+}
+
 /// The coldest and the warmest temperature of the material, degC.
 std::pair<double, double> range_of(const SolvedVariant& solved) {
   std::pair<double, double> range{1e9, -1e9};
@@ -37,12 +45,7 @@ std::string meaning_of(const Limit& limit, const std::string& words, double cold
 /// What the marks mean, one a line. Returns where it ends.
 double draw_key(Canvas& canvas, const SolvedVariant& solved, double top) {
   Point at{page_edge, top};
-  const Lettering lettering{12.0, Anchor::start, 0.0, false, black, {}};
-  const auto entry = [&](std::string_view words) {
-    canvas.text({at.x + 46.0, at.y + 4.2},
-                fitted(words, lettering.size, page_width - 2 * page_edge - 46.0), lettering);
-    at.y += 19.0;
-  };
+  const auto entry = [&](std::string_view words) { at.y = draw_key_words(canvas, at, words); };
   const auto [coldest, warmest] = range_of(solved);
   for (const Limit& limit : limits_of(solved)) {
     canvas.line(at, {at.x + 38.0, at.y}, stroke_of(limit));
@@ -63,19 +66,24 @@ std::vector<std::string> probe_words(const SolvedVariant& solved) {
 
 }  // namespace
 
-Picture drawn_field(const SolvedVariant& solved, std::string_view title) {
+double field_scale(const Results& results) {
+  double scale = any_scale;
+  for (const SolvedVariant& solved : results.variants)
+    scale = std::min(scale, view_of(solved, 0.0, scale).scale());
+  return scale;
+}
+
+Picture drawn_field(const SolvedVariant& solved, std::string_view title, double scale) {
   Canvas canvas;
   const double top =
       draw_heading(canvas, title, fmt::format("Temperature, {}", solved.variant.name));
-  constexpr double bar_room = 62.0;
   const geometry::Section& section = solved.surface.field.mesh.section;
-  const View view(shown_part(solved.variant, section), {page_edge, top},
-                  page_width - 2 * page_edge - bar_room, 520.0);
+  const View view = view_of(solved, top, scale);
 
   TakenRoom taken;
   const Bands bands = bands_of(solved.variant);
   FieldDrawing drawing(solved, view, bands);
-  draw_spaces(canvas, view, solved.variant, true, taken);
+  const std::vector<SpaceId> unnamed = draw_spaces(canvas, view, solved.variant, true, taken);
   drawing.draw_bands(canvas);
   draw_edges(canvas, view, solved.variant.regions.size(), {black, 0.9});
   draw_cuts(canvas, view);
@@ -85,6 +93,7 @@ Picture drawn_field(const SolvedVariant& solved, std::string_view title) {
   Callouts callouts(view, solved.variant, taken);
   drawing.draw_coldest(marks, callouts, taken);
   draw_probes(marks, view, solved.variant, probe_words(solved), callouts, taken);
+  call_out_spaces(callouts, view, solved.variant, unnamed);
   drawing.draw_limits(limits, taken, true);
   drawing.draw_isotherms(canvas, taken);
   canvas.append(limits);

@@ -21,6 +21,11 @@ constexpr std::size_t most = 24;  ///< lines in one picture
 constexpr Stroke isotherm_stroke{{0x5c5c5c}, 0.7, {2, 2.5}};
 constexpr Stroke flow_stroke{{0x8c2f00}, 1.5};
 
+/// The section as large as there is room for below `top`, no larger than `scale`.
+View view_of(Shown shown, double top, double scale) {
+  return View(std::move(shown), {page_edge, top}, page_width - 2 * page_edge, 520.0, scale);
+}
+
 solver::Stream stream_of(const SolvedVariant& solved) {
   return solver::stream_of(solved.heat, temperatures_of(solved.variant));
 }
@@ -107,10 +112,7 @@ void draw_lines(Canvas& canvas, const View& view, const MeshValues& field,
 double draw_key(Canvas& canvas, const SolvedVariant& solved, double step, double isotherms,
                 bool is_cut, double top) {
   Point at{page_edge, top};
-  const auto entry = [&](const std::string& words) {
-    canvas.text({at.x + 46.0, at.y + 4.2}, words, {12.0, Anchor::start, 0.0, false, black, {}});
-    at.y += 19.0;
-  };
+  const auto entry = [&](const std::string& words) { at.y = draw_key_words(canvas, at, words); };
   const Line sample{at, {at.x + 38.0, at.y}};
   canvas.polyline(sample, flow_stroke);
   draw_arrow(canvas, sample);
@@ -139,17 +141,26 @@ double flow_step(const Results& results) {
   return levels.empty() ? 0.0 : levels.front();
 }
 
-Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title) {
+double flow_scale(const Results& results) {
+  double scale = any_scale;
+  for (const SolvedVariant& solved : results.variants) {
+    const Shown shown = shown_part(solved.variant, solved.heat.field.mesh.section);
+    scale = std::min(scale, view_of(shown, 0.0, scale).scale());
+  }
+  return scale;
+}
+
+Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title, double scale) {
   const solver::Stream stream = stream_of(solved);
   if (!(step > 0.0) || highest(stream) == 0.0) return {};
   Canvas canvas;
   const double top = draw_heading(canvas, title, fmt::format("Heat flow, {}", solved.variant.name));
   const geometry::Mesh& mesh = solved.heat.field.mesh;
   const Shown shown = shown_part(solved.variant, mesh.section);
-  const View view(shown, {page_edge, top}, page_width - 2 * page_edge, 520.0);
+  const View view = view_of(shown, top, scale);
 
   TakenRoom taken;
-  draw_spaces(canvas, view, solved.variant, true, taken);
+  const std::vector<SpaceId> unnamed = draw_spaces(canvas, view, solved.variant, true, taken);
   draw_materials(canvas, view, solved);
   const Bands bands = bands_of(solved.variant);
   draw_lines(canvas, view, shown_part(shown, mesh, solved.heat.temperature), bands.levels,
@@ -158,6 +169,9 @@ Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view ti
   draw_lines(canvas, view, shown_part(shown, without_cut(mesh, stream.is_cut), stream.value),
              flow_levels(highest(stream), step), flow_stroke, true);
   draw_cuts(canvas, view);
+  Callouts callouts(view, solved.variant, taken);
+  call_out_spaces(callouts, view, solved.variant, unnamed);
+  callouts.draw(canvas);
 
   double bottom = view.corner().y + view.height() + 22.0;
   bottom = draw_key(canvas, solved, step, bands.step(), !stream.is_cut.empty(), bottom);

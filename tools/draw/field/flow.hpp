@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "tools/draw/canvas/picture.hpp"
+#include "tools/draw/section/view.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {
@@ -14,6 +15,10 @@ namespace quoin::tools {
 
 /// Heat-flow lines of one variant across its isotherms, with `step` W/m between two lines. They are
 /// those of the heat-flow purpose. Empty where there are none.
-[[nodiscard]] Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title);
+[[nodiscard]] Picture drawn_flow(const SolvedVariant& solved, double step, std::string_view title,
+                                 double scale = any_scale);
+
+/// The scale at which the flow lines of all variants fit their pictures, units in a metre.
+[[nodiscard]] double flow_scale(const Results& results);
 
 }  // namespace quoin::tools

@@ -102,16 +102,6 @@ std::vector<RegionId> shown_regions(const View& view, const cases::Variant& vari
   return shown;
 }
 
-/// One entry of the legend: a swatch, what it is, and a smaller line below.
-void draw_entry(Canvas& canvas, Point at, double width, std::string_view name,
-                std::string_view detail) {
-  canvas.text({at.x + 42.0, at.y + 11.0}, fitted(name, 13.0, width - 42.0));
-  canvas.text({at.x + 42.0, at.y + 25.0}, fitted(detail, 11.5, width - 42.0),
-              {11.5, Anchor::start, 0.0, false, grey, {}});
-}
-
-constexpr double entry_height = 34.0;
-
 class Legend {
  public:
   Legend(const View& view, const cases::Variant& variant,
@@ -140,28 +130,29 @@ class Legend {
     }
   }
 
-  [[nodiscard]] double height(std::size_t columns) const {
-    return entry_height *
-           static_cast<double>((shown_.size() + marks_.size() + columns - 1) / columns);
-  }
-
-  void draw(Canvas& canvas, const Looks& looks, Point at, double width, std::size_t columns) const {
+  /// Draws it in columns from `at` on, `width` units wide in all. Returns where it ends.
+  double draw(Canvas& canvas, const Looks& looks, Point at, double width,
+              std::size_t columns) const {
     const double each = width / static_cast<double>(columns);
+    double top = at.y, foot = at.y;
     for (std::size_t k = 0; k < shown_.size() + marks_.size(); ++k) {
-      const Point corner{at.x + each * static_cast<double>(k % columns),
-                         at.y + entry_height * static_cast<double>(k / columns)};
-      if (k >= shown_.size()) {
-        draw_mark(canvas, marks_[k - shown_.size()], corner, each);
-        continue;
+      const std::size_t column = k % columns;
+      if (column == 0) top = foot;
+      const Point corner{at.x + each * static_cast<double>(column), top};
+      const bool is_mark = k >= shown_.size();
+      if (is_mark) {
+        draw_mark(canvas, marks_[k - shown_.size()].kind, corner);
+      } else {
+        draw_swatch(canvas, looks, shown_[k], corner);
       }
-      const Line swatch{corner,
-                        {corner.x + 34.0, corner.y},
-                        {corner.x + 34.0, corner.y + 24.0},
-                        {corner.x, corner.y + 24.0}};
-      looks.paint(canvas, shown_[k], {swatch});
-      canvas.area({swatch}, {{}, {black, 1.0}});
-      draw_entry(canvas, corner, each - 8.0, variant_.regions[shown_[k]].name, detail(shown_[k]));
+      const double end =
+          is_mark ? draw_words(canvas, corner, each - 8.0, marks_[k - shown_.size()].name,
+                               marks_[k - shown_.size()].detail)
+                  : draw_words(canvas, corner, each - 8.0, variant_.regions[shown_[k]].name,
+                               detail(shown_[k]));
+      foot = std::max(foot, end);
     }
+    return foot;
   }
 
  private:
@@ -172,9 +163,18 @@ class Legend {
     std::string detail;
   };
 
-  static void draw_mark(Canvas& canvas, const Mark& mark, Point corner, double width) {
+  void draw_swatch(Canvas& canvas, const Looks& looks, RegionId id, Point corner) const {
+    const Line swatch{corner,
+                      {corner.x + 34.0, corner.y},
+                      {corner.x + 34.0, corner.y + 24.0},
+                      {corner.x, corner.y + 24.0}};
+    looks.paint(canvas, id, {swatch});
+    canvas.area({swatch}, {{}, {black, 1.0}});
+  }
+
+  static void draw_mark(Canvas& canvas, Mark::Kind kind, Point corner) {
     const Point from{corner.x, corner.y + 9.0}, to{corner.x + 34.0, corner.y + 9.0};
-    switch (mark.kind) {
+    switch (kind) {
       case Mark::Kind::cut:
         canvas.line(from, to, cut_stroke);
         break;
@@ -185,7 +185,20 @@ class Legend {
         canvas.line(from, to, membrane_stroke);
         break;
     }
-    draw_entry(canvas, corner, width - 8.0, mark.name, mark.detail);
+  }
+
+  /// What an entry is, and smaller below what else is known of it. Returns where it ends.
+  static double draw_words(Canvas& canvas, Point corner, double width, std::string_view name,
+                           std::string_view detail) {
+    constexpr double indent = 42.0;
+    double y = corner.y - 3.0;
+    const auto write = [&](std::string_view words, const Lettering& lettering) {
+      for (const std::string& line : wrapped(words, lettering.size, width - indent, 3))
+        canvas.text({corner.x + indent, y += 14.0}, line, lettering);
+    };
+    write(name, {});
+    write(detail, {11.5, Anchor::start, 0.0, false, grey, {}});
+    return y + 9.0;
   }
 
   [[nodiscard]] std::string detail(RegionId id) const {
@@ -205,37 +218,54 @@ class Legend {
   std::vector<Mark> marks_;
 };
 
-}  // namespace
+constexpr double legend_width = 186.0;  ///< beside an upright drawing, units
 
-Picture drawn_section(const cases::Variant& variant,
-                      const Per<RegionId, materials::Conductivity>& conductivity,
-                      std::string_view title) {
-  Canvas canvas;
-  const geometry::Section section = geometry::section_of(variant.sheet);
-  const Shown shown = shown_part(variant, section);
+bool has_legend_beside(const Shown& shown) {
   const Extent material = material_extent(shown.section);
-  const Dimensioning dimensions = dimensioning_of(shown);
-  const Looks looks(variant.regions);
+  return material.width() < 0.6 * material.height();
+}
 
-  const bool beside = material.width() < 0.6 * material.height();
-  constexpr double legend_width = 186.0;
-  const double top =
-      draw_heading(canvas, title,
-                   fmt::format("Section, {}, dimensions in mm",
-                               variant.cut == cases::Cut::horizontal ? "plan" : "vertical cut"));
+/// The section with room for its dimensions, below `top`, no larger than `scale`.
+View view_of(const Shown& shown, const Dimensioning& dimensions, double top, double scale) {
+  const double beyond = 2 * page_edge + (has_legend_beside(shown) ? legend_width + 12.0 : 0.0);
   const auto view_with = [&](double left, double right, double above) {
-    const double beyond = 2 * page_edge + (beside ? legend_width + 12.0 : 0.0);
-    return View(shown, {page_edge + left, top + above}, page_width - left - right - beyond, 480.0);
+    return View(shown, {page_edge + left, top + above}, page_width - left - right - beyond, 480.0,
+                scale);
   };
   // How much room the dimensions need depends on the scale, and the scale on the room: twice will
   // do.
   const View rough = view_with(50.0, 50.0, 50.0);
-  const View view =
-      view_with(dimensions.room(rough, Side::left), dimensions.room(rough, Side::right),
-                dimensions.room(rough, Side::above));
+  return view_with(dimensions.room(rough, Side::left), dimensions.room(rough, Side::right),
+                   dimensions.room(rough, Side::above));
+}
+
+}  // namespace
+
+double section_scale(const Results& results) {
+  double scale = any_scale;
+  for (const SolvedVariant& solved : results.variants) {
+    const Shown shown = shown_part(solved.variant, geometry::section_of(solved.variant.sheet));
+    scale = std::min(scale, view_of(shown, dimensioning_of(shown), 0.0, scale).scale());
+  }
+  return scale;
+}
+
+Picture drawn_section(const cases::Variant& variant,
+                      const Per<RegionId, materials::Conductivity>& conductivity,
+                      std::string_view title, double scale) {
+  Canvas canvas;
+  const geometry::Section section = geometry::section_of(variant.sheet);
+  const Shown shown = shown_part(variant, section);
+  const Dimensioning dimensions = dimensioning_of(shown);
+  const Looks looks(variant.regions);
+  const double top =
+      draw_heading(canvas, title,
+                   fmt::format("Section, {}, dimensions in mm",
+                               variant.cut == cases::Cut::horizontal ? "plan" : "vertical cut"));
+  const View view = view_of(shown, dimensions, top, scale);
 
   TakenRoom taken;
-  draw_spaces(canvas, view, variant, false, taken);
+  const std::vector<geometry::SpaceId> unnamed = draw_spaces(canvas, view, variant, false, taken);
   for (const RegionId id : geometry::ids(variant.regions)) {
     const auto shape =
         view(outlines(view.section(), [&](const Fill& fill) { return fill == Fill{id}; }));
@@ -247,18 +277,18 @@ Picture drawn_section(const cases::Variant& variant,
   dimensions.draw(canvas, view);
   Callouts callouts(view, variant, taken);
   draw_probes(canvas, view, variant, {}, callouts, taken);
+  call_out_spaces(callouts, view, variant, unnamed);
   callouts.draw(canvas);
 
   const Legend legend(view, variant, conductivity);
   double bottom = view.corner().y + view.height() + dimensions.room(view, Side::below) + 14.0;
-  if (beside) {
+  if (has_legend_beside(shown)) {
     const Point at{view.corner().x + view.width() + dimensions.room(view, Side::right) + 20.0,
                    view.corner().y + 4.0};
-    legend.draw(canvas, looks, at, page_width - page_edge - at.x, 1);
-    bottom = std::max(bottom, at.y + legend.height(1) + 12.0);
+    bottom =
+        std::max(bottom, legend.draw(canvas, looks, at, page_width - page_edge - at.x, 1) + 12.0);
   } else {
-    legend.draw(canvas, looks, {page_edge, bottom}, page_width - 2 * page_edge, 2);
-    bottom += legend.height(2) + 8.0;
+    bottom = 8.0 + legend.draw(canvas, looks, {page_edge, bottom}, page_width - 2 * page_edge, 2);
   }
   draw_scale_bar(canvas, view, {view.corner().x + view.margins().left, bottom});
   bottom =

@@ -8,13 +8,38 @@
 #include "tools/draw/canvas/hatch.hpp"
 
 namespace quoin::tools {
+
 double draw_heading(Canvas& canvas, std::string_view title, std::string_view line) {
   const double width = page_width - 2 * page_edge;
-  canvas.text({page_edge, 27.0}, fitted(title, 17.0, width),
-              {17.0, Anchor::start, 0.0, true, black, {}});
-  canvas.text({page_edge, 47.0}, fitted(line, 13.0, width),
-              {13.0, Anchor::start, 0.0, false, grey, {}});
-  return 58.0;
+  const Lettering large{17.0, Anchor::start, 0.0, true, black, {}};
+  const Lettering plain{13.0, Anchor::start, 0.0, false, grey, {}};
+  double y = 7.0;
+  for (const std::string& words : wrapped(title, bold_width * large.size, width, 3))
+    canvas.text({page_edge, y += 20.0}, words, large);
+  y += 3.0;
+  for (const std::string& words : wrapped(line, plain.size, width, 2))
+    canvas.text({page_edge, y += 17.0}, words, plain);
+  return y + 11.0;
+}
+
+double draw_key_words(Canvas& canvas, Point at, std::string_view words) {
+  constexpr double indent = 46.0, pitch = 15.0;
+  const Lettering lettering{12.0, Anchor::start, 0.0, false, black, {}};
+  double y = at.y + 4.2;
+  for (const std::string& line :
+       wrapped(words, lettering.size, page_width - page_edge - at.x - indent, 3)) {
+    canvas.text({at.x + indent, y}, line, lettering);
+    y += pitch;
+  }
+  return y - 0.2;
+}
+
+void call_out_spaces(Callouts& callouts, const View& view, const cases::Variant& variant,
+                     const std::vector<geometry::SpaceId>& spaces) {
+  for (const geometry::SpaceId id : spaces) {
+    if (const std::optional<Box> room = room_of(view, id))
+      callouts.add(room->centre, {1.0, -1.0}, fitted(variant.spaces[id].name, 13.0, 150.0));
+  }
 }
 
 void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant,

@@ -12,8 +12,15 @@ namespace quoin::tools {
 
 /// What every picture of a case has around and on its drawing.
 
-/// Title and a line below it. Returns where the drawing may begin.
+/// Title and a line below it, each wrapped. Returns where the drawing may begin.
 double draw_heading(Canvas& canvas, std::string_view title, std::string_view line);
+
+/// Words of a key beside a mark at `at`, wrapped. Returns where the next mark goes.
+double draw_key_words(Canvas& canvas, Point at, std::string_view words);
+
+/// Names spaces that hold no letters beside them.
+void call_out_spaces(Callouts& callouts, const View& view, const cases::Variant& variant,
+                     const std::vector<geometry::SpaceId>& spaces);
 
 /// Marks the probes; `words` stand beside their names where given. Shape: empty or one a probe.
 void draw_probes(Canvas& canvas, const View& view, const cases::Variant& variant,

@@ -91,15 +91,15 @@ std::vector<Stretch> cuts(const Section& section) {
   return stretches;
 }
 
-View::View(Shown shown, Point corner, double width, double height)
+View::View(Shown shown, Point corner, double width, double height, double largest)
     : section_(std::move(shown.section)),
       broken_(shown.broken),
       material_(material_extent(section_)),
       margins_(margins_of(section_, material_)) {
   const double wide = std::max(material_.width(), geometry::snap);
   const double high = std::max(material_.height(), geometry::snap);
-  scale_ = std::min((width - margins_.left - margins_.right) / wide,
-                    (height - margins_.above - margins_.below) / high);
+  scale_ = std::min({largest, (width - margins_.left - margins_.right) / wide,
+                     (height - margins_.above - margins_.below) / high});
   left_ = corner.x + margins_.left;
   top_ = corner.y + margins_.above;
   section_ = framed(std::move(section_), material_, margins_, scale_);

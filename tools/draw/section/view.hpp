@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <limits>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -42,14 +43,17 @@ struct Margins {
   double below = 0.0;
 };
 
+/// Of a drawing that may be as large as it fits, units in a metre.
+inline constexpr double any_scale = std::numeric_limits<double>::infinity();
+
 /// How a section lies on a picture: true to scale.
 class View {
  public:
   /// The section as large as fits a rectangle of the picture, its top left corner at `corner`.
   View(geometry::Section section, Point corner, double width, double height)
       : View(Shown{std::move(section), {}}, corner, width, height) {}
-  /// The same of a part of a section.
-  View(Shown shown, Point corner, double width, double height);
+  /// The same of a part of a section, no larger than `largest` units in a metre.
+  View(Shown shown, Point corner, double width, double height, double largest = any_scale);
 
   [[nodiscard]] Point operator()(Point place) const {
     return {left_ + (place.x - material_.low.x) * scale_,
@@ -97,9 +101,11 @@ class View {
 /// Tints the spaces.
 void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant);
 
-/// Tints the spaces and writes their names, with temperature and humidity where `with_air`.
-void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
-                 TakenRoom& taken);
+/// Tints the spaces and writes their names, with temperature and humidity where `with_air` and
+/// there is room. Returns the spaces that show but are too small for their names.
+[[nodiscard]] std::vector<geometry::SpaceId> draw_spaces(Canvas& canvas, const View& view,
+                                                         const cases::Variant& variant,
+                                                         bool with_air, TakenRoom& taken);
 
 /// How a cut plane is drawn.
 inline constexpr Stroke cut_stroke{{0x404040}, 1.6, {12, 3, 2, 3}};

@@ -44,25 +44,76 @@ void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant
   }
 }
 
-void draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant, bool with_air,
-                 TakenRoom& taken) {
+namespace {
+
+/// Words set into the room of a space.
+struct Setting {
+  double size = 13.0;
+  bool upright = false;
+  std::vector<std::string> lines;
+};
+
+/// How words fit a room whole, in a few lines; nothing where they do not.
+std::optional<Setting> setting_in(const Box& room, const std::string& words) {
+  constexpr double most_lines = 3.0, pitch = 1.25;
+  const bool prefers_upright = room.height > 2 * room.width && room.width < 160.0;
+  for (const double size : {13.0, 11.0}) {
+    for (const bool upright : {prefers_upright, !prefers_upright}) {
+      const double length = (upright ? room.height : room.width) - 12.0;
+      const double depth = (upright ? room.width : room.height) - 3.0;
+      const double fitting = std::min(most_lines, std::floor(depth / (pitch * size) + 0.2));
+      if (fitting < 1.0) continue;
+      Setting setting{size, upright,
+                      wrapped(words, size, length, static_cast<std::size_t>(fitting))};
+      std::string whole;
+      for (const std::string& line : setting.lines) whole += (whole.empty() ? "" : " ") + line;
+      if (whole == words) return setting;
+    }
+  }
+  return std::nullopt;
+}
+
+/// With temperature and humidity, else the name alone, else, in a long room, what it holds of it.
+std::optional<Setting> setting_of(const Box& room, const cases::Space& space, bool with_air) {
+  if (auto setting = setting_in(room, words_for(space, with_air))) return setting;
+  if (auto setting = setting_in(room, words_for(space, false))) return setting;
+  constexpr double long_enough = 150.0;
+  const bool upright = room.height > room.width;
+  const double length = std::max(room.height, room.width) - 12.0;
+  if (std::min(room.height, room.width) < 16.0 || length < long_enough) return std::nullopt;
+  return Setting{13.0, upright, {fitted(words_for(space, false), 13.0, length)}};
+}
+
+void draw_setting(Canvas& canvas, const Box& room, const Setting& setting, TakenRoom& taken) {
+  const Lettering lettering{setting.size, Anchor::middle, setting.upright ? 90.0 : 0.0,
+                            false,        {0x3b3b3b},     {}};
+  const double pitch = 1.25 * setting.size;
+  double down = 0.35 * setting.size - pitch * (static_cast<double>(setting.lines.size()) - 1) / 2;
+  for (const std::string& line : setting.lines) {
+    const Point at{room.centre.x + (setting.upright ? down : 0.0),
+                   room.centre.y + (setting.upright ? 0.0 : down)};
+    taken.take(box_of(at, line, lettering));
+    canvas.text(at, line, lettering);
+    down += pitch;
+  }
+}
+
+}  // namespace
+
+std::vector<SpaceId> draw_spaces(Canvas& canvas, const View& view, const cases::Variant& variant,
+                                 bool with_air, TakenRoom& taken) {
   tint_spaces(canvas, view, variant);
+  std::vector<SpaceId> unnamed;
   for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
     const std::optional<Box> room = room_of(view, id);
     if (!room) continue;
-    constexpr double size = 13.0;
-    const bool upright = room->height > 2 * room->width && room->width < 160.0;
-    const double length = (upright ? room->height : room->width) - 12.0;
-    if ((upright ? room->width : room->height) < size + 3.0 || length < 40.0) continue;
-    const std::string words = fitted(words_for(space, with_air), size, length);
-    const Lettering lettering{size, Anchor::middle, upright ? 90.0 : 0.0, false, {0x3b3b3b}, {}};
-    const double drop = 0.35 * size;
-    const Point at{room->centre.x + (upright ? drop : 0.0),
-                   room->centre.y + (upright ? 0.0 : drop)};
-    taken.take(box_of(at, words, lettering));
-    canvas.text(at, words, lettering);
+    if (const auto setting = setting_of(*room, variant.spaces[id], with_air)) {
+      draw_setting(canvas, *room, *setting, taken);
+    } else {
+      unnamed.push_back(id);
+    }
   }
+  return unnamed;
 }
 
 void draw_cuts(Canvas& canvas, const View& view) {
