@@ -7,10 +7,10 @@
 #include <cmath>
 #include <optional>
 
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/html_parts.hpp"
 #include "tools/physics.hpp"
 #include "tools/report_words.hpp"
-#include "tools/svg_canvas.hpp"
 #include "tools/text_words.hpp"
 
 namespace quoin::tools {

@@ -3,8 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/html_parts.hpp"
-#include "tools/svg_canvas.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -18,8 +18,8 @@ std::string titled(std::string_view title, const std::string& picture, std::stri
 }  // namespace
 
 std::string html_overview(const Pictures& pictures) {
-  if (pictures.compare.empty()) return "";
-  return html_figure(pictures.compare,
+  if (pictures.compare.is_empty()) return "";
+  return html_figure(pictures.compare.svg(),
                      "All variants side by side, with the same colours for the same temperatures, "
                      "each with its coldest spot and verdict");
 }
@@ -48,8 +48,8 @@ std::string html_fields(const Results& results, const Pictures& pictures) {
 }
 
 std::string html_surface(const Pictures& pictures) {
-  if (pictures.surface.empty()) return "";
-  return html_figure(pictures.surface,
+  if (pictures.surface.is_empty()) return "";
+  return html_figure(pictures.surface.svg(),
                      "Temperature along the inside surface, a curve for each variant, with the dew "
                      "point and the mould limit; the numbers stand in surface.csv");
 }

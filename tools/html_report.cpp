@@ -10,6 +10,7 @@
 #include "cases/sha256.hpp"
 #include "cases/utf8.hpp"
 #include "tools/base64.hpp"
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/html_basis.hpp"
 #include "tools/html_parts.hpp"
 #include "tools/html_pictures.hpp"
@@ -17,7 +18,6 @@
 #include "tools/html_verdicts.hpp"
 #include "tools/page_data.hpp"
 #include "tools/page_files.hpp"
-#include "tools/svg_canvas.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -7,11 +7,11 @@
 #include <cmath>
 #include <set>
 
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/html_parts.hpp"
 #include "tools/judge.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
-#include "tools/svg_canvas.hpp"
 #include "tools/text_report.hpp"
 #include "tools/text_words.hpp"
 

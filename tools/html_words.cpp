@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/html_basis.hpp"
 #include "tools/report_words.hpp"
-#include "tools/svg_canvas.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <set>
 
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/paint.hpp"
 #include "tools/enough_table.hpp"
 #include "tools/judge.hpp"
 #include "tools/page_flow.hpp"
@@ -78,10 +80,10 @@ void add_side_by_side(PageFlow& flow, const Results& results, const Pictures& pi
 
 void add_pictures(PageFlow& flow, const Pictures& pictures) {
   flow.heading("Pictures");
-  flow.picture(pictures.sections.front().svg());
+  flow.picture(pictures.sections.front());
   flow.picture(pictures.surface);
-  for (const Picture& field : pictures.fields) flow.picture(field.svg());
-  for (const Picture& lines : pictures.flows) flow.picture(lines.svg());
+  for (const Picture& field : pictures.fields) flow.picture(field);
+  for (const Picture& lines : pictures.flows) flow.picture(lines);
 }
 
 void add_year(PageFlow& flow, const Results& results) {
