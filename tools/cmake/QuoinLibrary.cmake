@@ -44,6 +44,9 @@ function(quoin_part name)
   target_include_directories(${target} PRIVATE "${PROJECT_SOURCE_DIR}")
   target_link_libraries(${target} PRIVATE ${arg_LIBRARIES})
   target_link_options(${target} PRIVATE "LINKER:--exclude-libs,ALL")
+  if(NOT CMAKE_CXX_FLAGS MATCHES "-fsanitize")  # whose functions the program itself has
+    target_link_options(${target} PRIVATE "LINKER:--no-undefined")
+  endif()
   install(TARGETS ${target} DESTINATION "${CMAKE_INSTALL_LIBDIR}/quoin")
 endfunction()
 

@@ -66,11 +66,11 @@ TEST_CASE("what cannot be painted is told as that, with the reason") {
 
 TEST_CASE("a part of the program that is missing is told as that") {
   std::string reason;
-  CHECK(function_of("paint", "quoin_paint_pdf", reason) != nullptr);
+  CHECK(static_cast<bool>(function_of("paint", "quoin_paint_pdf", reason)));
   CHECK(reason.empty());
-  CHECK(function_of("paint", "no_such_function", reason) == nullptr);
+  CHECK_FALSE(static_cast<bool>(function_of("paint", "no_such_function", reason)));
   CHECK(reason.find("no_such_function") != std::string::npos);
-  CHECK(function_of("nothing", "quoin_paint_pdf", reason) == nullptr);
+  CHECK_FALSE(static_cast<bool>(function_of("nothing", "quoin_paint_pdf", reason)));
   CHECK(reason.find("nothing") != std::string::npos);
 }
 

@@ -16,6 +16,7 @@
 #include "tools/draw/section/dimensions.hpp"
 #include "tools/draw/section/section.hpp"
 #include "tools/draw/section/sheet.hpp"
+#include "tools/run.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
