@@ -45,7 +45,7 @@ TEST_CASE("a PNG picture has the wanted width, and the height that goes with it"
 
 TEST_CASE("each SVG picture among the files gets a PNG of its name where they are asked for") {
   std::vector<std::string> svg, png;
-  for (const File& file : files_of(testing::results_by_hand(), true)) {
+  for (const File& file : files_of(testing::results_by_hand(), Png::too)) {
     const std::string stem = file.name.substr(0, file.name.rfind('.'));
     if (file.name.ends_with(".svg")) svg.push_back(stem);
     if (!file.name.ends_with(".png")) continue;
