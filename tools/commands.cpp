@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/commands.hpp"
+#include "tools/answer/judge/outcome.hpp"
 
 #include <fmt/format.h>
 
@@ -17,10 +18,10 @@
 #include "cases/words.hpp"
 #include "cases/write_sheet.hpp"
 #include "tools/json_findings.hpp"
+#include "tools/output/text/text_report.hpp"
 #include "tools/output_folder.hpp"
 #include "tools/outputs.hpp"
 #include "tools/run.hpp"
-#include "tools/text_report.hpp"
 #include "tools/text_section.hpp"
 
 namespace quoin::tools {
@@ -97,15 +98,6 @@ std::vector<std::filesystem::path> folders(const std::filesystem::path& folder,
   return each;
 }
 
-bool holds(const Results& results) {
-  return std::all_of(
-      results.variants.begin(), results.variants.end(), [](const SolvedVariant& solved) {
-        return std::all_of(
-            solved.verdicts.begin(), solved.verdicts.end(),
-            [](const Verdict& verdict) { return verdict.holds && verdict.gate.empty(); });
-      });
-}
-
 Progress progress_on(const Terminal& terminal) {
   if (!terminal.progress || terminal.quiet) return {};
   return [&terminal](const std::string& variant, std::size_t number, std::size_t all) {
@@ -121,12 +113,12 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
   const std::vector<Read> all = read_all(options.cases);
   const auto places =
       options.folder ? folders(*options.folder, all) : std::vector<std::filesystem::path>();
-  bool all_hold = true;
+  bool at_risk = false;
   for (std::size_t c = 0; c < all.size(); ++c) {
     const Results results =
         results_of(all[c].source, all[c].file, options.effort, progress_on(terminal));
     if (terminal.progress && !terminal.quiet) terminal.notes << "\r\x1b[K" << std::flush;
-    all_hold = all_hold && holds(results);
+    at_risk = at_risk || any_bad(results);
     if (options.folder) {
       std::vector<File> files = files_of(results);
       if (options.png) {
@@ -137,11 +129,12 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
     if (options.json) {
       terminal.out << findings_json(results);
     } else if (!terminal.quiet) {
-      terminal.out << text_report(results, terminal.style);
+      terminal.out << text_report(results, terminal.style, options.all ? Told::all : Told::first);
+      if (!options.all) terminal.out << "\nEverything else: quoin solve --all\n";
       if (options.folder) terminal.out << fmt::format("\nFiles: {}\n", places[c].string());
     }
   }
-  return options.fail_on_risk && !all_hold ? Exit::does_not_hold : Exit::done;
+  return options.fail_on_risk && at_risk ? Exit::does_not_hold : Exit::done;
 }
 
 Exit check(const CheckOptions& options, const Terminal& terminal) {

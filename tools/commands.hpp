@@ -32,6 +32,7 @@ struct Terminal {
 struct SolveOptions {
   std::vector<std::string> cases;     ///< files; "-" is standard input
   std::optional<std::string> folder;  ///< where files go; absent: none are written
+  bool all = false;                   ///< the whole report rather than its first page
   bool json = false;                  ///< findings to the output instead of the text report
   bool png = false;                   ///< pictures as PNG files too
   bool fail_on_risk = false;

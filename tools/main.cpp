@@ -101,8 +101,10 @@ int main(int argc, char** argv) {
   solve->add_option("CASE", solving.cases, "case files; - is standard input")->required();
   solve->add_option("-o,--output", solving.folder, "folder for findings, pictures and fields");
   solve->add_flag("--png", solving.png, "pictures as PNG files too");
+  solve->add_flag("--all", solving.all, "print the whole report, not its first page only");
   solve->add_flag("--json", solving.json, "print findings.json instead of the report");
-  solve->add_flag("--fail-on-risk", solving.fail_on_risk, "exit 1 where a criterion does not hold");
+  solve->add_flag("--fail-on-risk", solving.fail_on_risk,
+                  "exit 1 where an outcome is bad: wet, mould, or a criterion fails");
   solve->add_option("--node-limit", solving.effort.node_limit, "no grid larger than this")
       ->check(CLI::Range(std::size_t{1000}, std::size_t{1'000'000'000}))
       ->check(fits_memory);

@@ -10,9 +10,9 @@
 #include <set>
 
 #include "tools/csv_surface.hpp"
-#include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
-#include "tools/pdf_report.hpp"
+#include "tools/output/html/html_report.hpp"
+#include "tools/output/pdf/pdf_report.hpp"
 #include "tools/rsvg_paint.hpp"
 #include "tools/vtk_field.hpp"
 

@@ -5,7 +5,7 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
-#include "tools/compare.hpp"
+#include "tools/answer/words/compare.hpp"
 #include "tools/run.hpp"
 
 namespace quoin::tools {
