@@ -11,12 +11,12 @@
 #include "tools/answer/words/advice.hpp"
 #include "tools/base64.hpp"
 #include "tools/conditions.hpp"
+#include "tools/draw/canvas/colours.hpp"
+#include "tools/draw/section/view.hpp"
 #include "tools/gate.hpp"
 #include "tools/grade.hpp"
 #include "tools/physics.hpp"
 #include "tools/places.hpp"
-#include "tools/svg_colours.hpp"
-#include "tools/svg_view.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -245,7 +245,7 @@ std::string page_data(const Results& results, std::size_t limit) {
   Json colours = list();
   constexpr int shades = 64;
   for (int k = 0; k <= shades; ++k)
-    colours.push_back(hex(temperature_colour(static_cast<double>(k) / shades)));
+    colours.push_back(hex(shown(temperature_colour(static_cast<double>(k) / shades))));
   Json json = {{"colours", std::move(colours)},
                {"spreads", {{"humidity", humidity_spread}, {"factor", factor_spread}}},
                {"chosen", results.variants.empty() ? 0 : advice_on(results).chosen},

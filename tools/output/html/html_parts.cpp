@@ -5,7 +5,7 @@
 
 #include <algorithm>
 
-#include "tools/svg_canvas.hpp"
+#include "tools/draw/canvas/xml.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -11,12 +11,12 @@
 #include "cases/sha256.hpp"
 #include "cases/utf8.hpp"
 #include "tools/base64.hpp"
+#include "tools/draw/canvas/xml.hpp"
 #include "tools/output/html/html_parts.hpp"
 #include "tools/output/report.hpp"
 #include "tools/output/report/figure.hpp"
 #include "tools/page_data.hpp"
 #include "tools/page_files.hpp"
-#include "tools/svg_canvas.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -108,8 +108,8 @@ struct Shown {
   std::string operator()(const report::List& list) const { return html_list(list); }
   std::string operator()(const report::Table& table) const { return html_table(table); }
   std::string operator()(const report::Figure& figure) const {
-    const std::string svg = report::picture_of(figure, pictures);
-    return svg.empty() ? "" : html_figure(svg, figure.says);
+    const Picture& picture = report::picture_of(figure, pictures);
+    return picture.is_empty() ? "" : html_figure(picture.svg(), figure.says);
   }
   std::string operator()(const report::Verbatim& verbatim) const {
     return fmt::format(

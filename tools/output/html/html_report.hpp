@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "tools/pictures.hpp"
+#include "tools/draw/pictures.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {

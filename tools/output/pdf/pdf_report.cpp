@@ -4,11 +4,14 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <numeric>
 #include <string_view>
 #include <variant>
 #include <vector>
 
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/paint.hpp"
 #include "tools/output/report.hpp"
 #include "tools/output/report/figure.hpp"
 #include "tools/page_flow.hpp"

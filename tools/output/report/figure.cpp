@@ -3,20 +3,20 @@
 
 namespace quoin::tools::report {
 
-std::string picture_of(const Figure& figure, const Pictures& pictures) {
+const Picture& picture_of(const Figure& figure, const Pictures& pictures) {
   switch (figure.kind) {
     case Figure::Kind::section:
-      return pictures.sections[figure.variant].svg();
+      return pictures.sections[figure.variant];
     case Figure::Kind::field:
-      return pictures.fields[figure.variant].svg();
+      return pictures.fields[figure.variant];
     case Figure::Kind::flow:
-      return pictures.flows[figure.variant].svg();
+      return pictures.flows[figure.variant];
     case Figure::Kind::surface:
       return pictures.surface;
     case Figure::Kind::compare:
       return pictures.compare;
   }
-  return "";
+  return pictures.compare;
 }
 
 }  // namespace quoin::tools::report
