@@ -87,7 +87,8 @@ inline tools::SolvedVariant by_hand(cases::Variant variant) {
   solved.psi = {{geometry::Dimensions::internal, {0.25, 0.0035}},
                 {geometry::Dimensions::external, {-0.995, 0.0035}}};
   solved.cut_planes = {{{1.345, 0.0}, {1.345, 0.345}, 0.0011, 1.0}};
-  solved.humidity = {{hall.air, 0.62, 10.6, 14.0, 1.1, -4.875, -1.475, "mould", 0.8, 14.0, 0.76, 0.445}};
+  solved.humidity = {
+      {hall.air, 0.62, 10.6, 14.0, 1.1, -4.875, -1.475, "mould", 0.8, 14.0, 0.76, 0.445}};
   solved.verdicts = {verdict("mould", false, -30.0, 0.4, "%RH"),
                      verdict("fRsi", false, -0.272, 0.0037, "1")};
   solved.warnings = {"plaster: its conductivity is a guess"};

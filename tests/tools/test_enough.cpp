@@ -8,9 +8,9 @@
 #include "tests/support/within.hpp"
 #include "tests/tools/small_case.hpp"
 #include "tools/enough.hpp"
+#include "tools/output/report/parts.hpp"
 #include "tools/redrawn.hpp"
 #include "tools/run.hpp"
-#include "tools/output/report/parts.hpp"
 
 namespace quoin::tools {
 namespace {

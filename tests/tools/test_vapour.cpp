@@ -10,10 +10,10 @@
 #include "cases/write_sheet.hpp"
 #include "materials/moist_air.hpp"
 #include "tests/support/within.hpp"
+#include "tools/json_vapour.hpp"
 #include "tools/output/html/html_report.hpp"
 #include "tools/output/report/parts.hpp"
 #include "tools/output/text/text_report.hpp"
-#include "tools/json_vapour.hpp"
 #include "tools/run.hpp"
 #include "tools/vapour_conditions.hpp"
 #include "tools/vapour_words.hpp"
@@ -258,7 +258,8 @@ TEST_CASE("what vapour does is told without a verdict, and what is left out with
       results_of(chain + "vapour: {days: 90}\ndrying: {coats: [limewash]}\n");
   std::string said;
   for (const tools::report::Block& block : tools::report::vapour_part(results)) {
-    if (const auto* paragraph = std::get_if<tools::report::Paragraph>(&block)) said += paragraph->words;
+    if (const auto* paragraph = std::get_if<tools::report::Paragraph>(&block))
+      said += paragraph->words;
     if (const auto* heading = std::get_if<tools::report::Heading>(&block)) said += heading->words;
   }
   for (const std::string& told : {said}) {

@@ -8,10 +8,10 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
-#include "tools/json_year.hpp"
-#include "tools/run.hpp"
-#include "tools/output/text/text_report.hpp"
 #include "tools/answer/words/year_words.hpp"
+#include "tools/json_year.hpp"
+#include "tools/output/text/text_report.hpp"
+#include "tools/run.hpp"
 #include "tools/year.hpp"
 
 using namespace quoin;

@@ -154,7 +154,7 @@ std::vector<WorstCheck> worst_checks(const Results& results) {
 
 Table checks_table(const Results& results) {
   Table table{"Laws of physics on every field: the worst of all variants",
-              {{"check", 2}, {"value"}, {"limit"}, {"", 1}, {"of variant", 2}},
+              {{"check", 2}, {"value"}, {"limit"}, {"result", 1}, {"of variant", 2}},
               {},
               1};
   for (const WorstCheck& worst : worst_checks(results)) {

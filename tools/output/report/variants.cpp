@@ -89,7 +89,7 @@ Table criteria_table(const Results& results) {
        {"room"},
        {"criterion", 1.4},
        {"limit", 1},
-       {"", 1.1},
+       {"result", 1.1},
        {"margin", 1.2},
        {"in", 0.7},
        {"passed in so many of 100 cases", 1},
@@ -157,7 +157,7 @@ Blocks surface_part(const Results& /*results*/) {
 
 Blocks readings_part(const Results& results) {
   Table table{"What was read, and what the model says",
-              {{"variant", 2}, {"probe", 1.6}, {"read °C", 1}, {"computed °C", 1}, {"", 1}},
+              {{"variant", 2}, {"probe", 1.6}, {"read °C", 1}, {"computed °C", 1}, {"result", 1}},
               {},
               2};
   List explained;
