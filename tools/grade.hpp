@@ -15,7 +15,7 @@ inline constexpr double humidity_spread = 0.03;  // relative humidity
 inline constexpr double factor_spread = 0.03;    // fRsi
 
 /// How likely a spot breaks a criterion that looks at the humidity: the margin against the spreads
-/// above and the numerical band, taken as independent and normal. Warm enough below 10 %, marginal
+/// above and the numerical band, taken as independent and normal. Unlikely below 10 %, marginal
 /// below 50 %, likely below 90 %. `outside`: degC.
 [[nodiscard]] Grade grade_of(const materials::Test& test, const cases::Space& room,
                              const solver::Spot& spot, double outside);

@@ -13,9 +13,9 @@
 #include "tools/csv_surface.hpp"
 #include "tools/draw/canvas/paint.hpp"
 #include "tools/draw/pictures.hpp"
-#include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
-#include "tools/pdf_report.hpp"
+#include "tools/output/html/html_report.hpp"
+#include "tools/output/pdf/pdf_report.hpp"
 #include "tools/vtk_field.hpp"
 
 namespace quoin::tools {

@@ -12,7 +12,7 @@
 #include "tools/outputs.hpp"
 #include "tools/page_flow.hpp"
 #include "tools/parts.hpp"
-#include "tools/pdf_report.hpp"
+#include "tools/output/pdf/pdf_report.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

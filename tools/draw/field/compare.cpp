@@ -6,14 +6,16 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <optional>
 #include <utility>
 
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/outcome_words.hpp"
 #include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/field/field_drawing.hpp"
 #include "tools/draw/section/sheet.hpp"
+#include "tools/judge.hpp"
 #include "tools/places.hpp"
-#include "tools/text_report.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -58,58 +60,6 @@ View view_of(const SolvedVariant& solved, Point corner, double scale) {
               any.material().height() * scale + margins.above + margins.below);
 }
 
-int badness(Tone tone) {
-  switch (tone) {
-    case Tone::bad:
-      return 2;
-    case Tone::doubtful:
-      return 1;
-    default:
-      return 0;
-  }
-}
-
-/// The inside air that decides: the worst judged, of these the coldest.
-const solver::AirSurface* deciding(const SolvedVariant& solved) {
-  const solver::AirSurface* worst = nullptr;
-  int worst_tone = -1;
-  for (const solver::AirSurface& air : solved.surface.airs) {
-    if (solved.variant.spaces[air.air].is != cases::SpaceKind::inside) continue;
-    const int tone = badness(short_verdict(solved, air.air).tone);
-    if (worst == nullptr || tone > worst_tone ||
-        (tone == worst_tone && air.coldest.temperature.value < worst->coldest.temperature.value)) {
-      worst = &air;
-      worst_tone = tone;
-    }
-  }
-  return worst;
-}
-
-/// The highest fRsi that the humidity of a room or one of its criteria asks for.
-std::optional<double> factor_needed(const SolvedVariant& solved, const solver::AirSurface& room) {
-  std::optional<double> needed;
-  const auto ask = [&](double factor) { needed = std::max(needed.value_or(factor), factor); };
-  for (const AirHumidity& air : solved.humidity) {
-    if (air.air == room.air && std::isfinite(air.factor_needed)) ask(air.factor_needed);
-  }
-  for (const Verdict& verdict : solved.verdicts) {
-    if (verdict.space == room.air && verdict.unit == "1" && std::isfinite(verdict.margin))
-      ask(room.coldest.factor.value - verdict.margin);
-  }
-  return needed;
-}
-
-/// A verdict of tables in words for an owner.
-std::string_view spelt_out(std::string_view verdict) {
-  if (verdict == "wet") return "gets wet";
-  if (verdict == "mould") return "mould can grow";
-  if (verdict == "fRsi low") return "colder than the criterion allows";
-  if (verdict == "too close") return "too close to call";
-  if (verdict == "dry first") return "dry it first";
-  if (verdict == "safe") return "safe";
-  return "not judged";
-}
-
 /// A sign whose shape and not only its colour tells good from bad.
 void draw_sign(Canvas& canvas, Point centre, Tone tone) {
   const double x = centre.x, y = centre.y;
@@ -139,27 +89,30 @@ class Caption {
  public:
   Caption(const SolvedVariant& solved, double width)
       : names_(wrapped(solved.variant.name, bold_width * name_letters.size, width - 22.0, 3)) {
-    const solver::AirSurface* room = deciding(solved);
-    if (room == nullptr) return;
-    const ShortVerdict verdict = short_verdict(solved, room->air);
-    tone_ = verdict.tone;
-    verdict_ = wrapped(spelt_out(verdict.words), bold_width * name_letters.size, width - 22.0, 2);
-    const solver::Spot& spot = room->coldest;
+    const Outcome* worst = worst_outcome(solved);
+    if (worst == nullptr) return;
+    tone_ = tone_of(worst->kind);
+    verdict_ = wrapped(badge(*worst), bold_width * name_letters.size, width - 22.0, 2);
+    const solver::Spot& spot = surface_of(solved, worst->space).coldest;
     std::string words =
-        fmt::format("coldest {:.1f} °C, {}", spot.temperature.value, words_for(solved, spot));
-    if (std::count_if(solved.surface.airs.begin(), solved.surface.airs.end(),
-                      [&](const solver::AirSurface& air) {
-                        return solved.variant.spaces[air.air].is == cases::SpaceKind::inside;
-                      }) > 1) {
-      words =
-          fmt::format("{}: {}", fitted(solved.variant.spaces[room->air].name, 11.5, 90.0), words);
+        fmt::format("coldest {} °C, {}", fixed(spot.temperature.value, 1), words_for(solved, spot));
+    if (solved.outcomes.size() > 1) {
+      words = fmt::format("{}: {}", fitted(solved.variant.spaces[worst->space].name, 11.5, 90.0),
+                          words);
     }
     lines_ = wrapped(words, letters.size, width, 2);
     if (!std::isfinite(spot.factor.value)) return;
-    std::string factor = fmt::format("fRsi {:.2f}", spot.factor.value);
-    if (const auto needed = factor_needed(solved, *room))
-      factor += fmt::format(", needed here {:.2f}", *needed);
-    lines_.push_back(std::move(factor));
+    const AirHumidity* air = humidity_of(solved, worst->space);
+    std::vector<double> factors{spot.factor.value};
+    if (worst->unit == "1") factors.push_back(*worst->limit);
+    if (air != nullptr && std::isfinite(air->factor_needed)) factors.push_back(air->factor_needed);
+    const int decimals = decimals_for(factors, 2);
+    std::string factor = "fRsi " + fixed(spot.factor.value, decimals);
+    if (worst->unit == "1") factor += ", asked for " + fixed(*worst->limit, decimals);
+    if (air != nullptr && std::isfinite(air->factor_needed))
+      factor += ", this air needs " + fixed(air->factor_needed, decimals);
+    for (std::string& line : wrapped(factor, letters.size, width, 2))
+      lines_.push_back(std::move(line));
   }
 
   [[nodiscard]] double height() const {
