@@ -332,16 +332,16 @@ TEST_CASE("the humidity by month is enough for a criterion, but not one that is 
 }
 
 TEST_CASE("what is written as a sheet reads back with its air, criteria and year") {
-  const Case once = read(
-      painted("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
-              "  yard: {is: outside, temperature: 2, humidity: 90}\n"
-              "  porch: {is: unheated, losses: {yard: 6}}\n"
-              "  niche: {like: hall, behind: furniture}\n",
-              "niche") +
-      "    - {fill: porch, x: [0, 330], y: [1000, 1100]}\n"
-      "criteria: {mould: {critical humidity: by temperature}, guide: {published: DIN 4108-2}}\n"
-      "climate:\n" +
-      year + "enough: {moisture: common brick}\n");
+  const Case once = read(painted("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
+                                 "  yard: {is: outside, temperature: 2, humidity: 90}\n"
+                                 "  porch: {is: unheated, losses: {yard: 6}}\n"
+                                 "  niche: {like: hall, behind: furniture}\n",
+                                 "niche") +
+                         "    - {fill: porch, x: [0, 330], y: [1000, 1100]}\n"
+                         "criteria: {mould: {critical humidity: by temperature}, guide: "
+                         "{published: {guide: DIN 4108-2, with Rsi: as computed}}}\n"
+                         "climate:\n" +
+                         year + "enough: {moisture: common brick}\n");
   const std::string written = sheet_text(once.variants[0]);
   const Case again = read(written);
   CHECK(sheet_text(again.variants[0]) == written);
