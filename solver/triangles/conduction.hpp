@@ -50,6 +50,7 @@ class Conduction {
   [[nodiscard]] std::vector<double> product_by_element(const Flux& p, const Flux& q) const;
 
   [[nodiscard]] double resistance(std::size_t border) const { return resistance_[border]; }
+  [[nodiscard]] const std::vector<Chain>& chains() const { return chains_; }
   [[nodiscard]] std::size_t unknowns() const { return warmth_.unknowns(); }
 
   /// Pairs of airs that meet in a node without any resistance between: infinite heat flows there.

@@ -14,32 +14,59 @@ using geometry::Point;
 using geometry::Triangles;
 using geometry::Triangulation;
 
+constexpr std::uint32_t none = geometry::Triangle::none;
+
+std::size_t at(int k) { return static_cast<std::size_t>(k); }
+
 constexpr double most_parts = 64;   // of one triangle in one step
 constexpr double aim = 0.7;         // of the sum wanted
 constexpr double slight_bend = 10;  // degrees; chords of an arc bend less
+/// Graded areas make this many times as many triangles as even ones: the mean of r^(-14/9).
+constexpr double graded_parts = 4.5;
 
-/// Corners at which fixed sides do not simply go straight on, or at which several meet.
-std::vector<char> bends_of(const Triangulation& net) {
-  std::vector<std::vector<Point>> ways(net.points().size());
+/// What surrounds a point of the net.
+struct Surrounding {
+  std::vector<Point> ways;  ///< directions of the fixed sides from it, each of length 1
+  double angle = 0.0;       ///< of material, rad
+  std::uint32_t part = none;
+  bool is_mixed = false;  ///< several materials
+};
+
+std::vector<Surrounding> surroundings_of(const Triangles& triangles) {
+  const Triangulation& net = triangles.net;
+  std::vector<Surrounding> all(net.points().size());
   for (std::uint32_t t = 0; t < net.triangles().size(); ++t) {
+    const geometry::Triangle& triangle = net.triangles()[t];
     for (int k = 0; k < 3; ++k) {
-      if (!net.triangles()[t].fixed[static_cast<std::size_t>(k)]) continue;
-      // Each side is seen from both its triangles; each tells of the corner it starts from.
-      const std::uint32_t a =
-          net.triangles()[t].corner[static_cast<std::size_t>(geometry::next(k))];
-      const std::uint32_t b =
-          net.triangles()[t].corner[static_cast<std::size_t>(geometry::before(k))];
-      const double length = net.length({t, k});
-      ways[a].push_back({(net.points()[b].x - net.points()[a].x) / length,
-                         (net.points()[b].y - net.points()[a].y) / length});
+      Surrounding& own = all[triangle.corner[at(k)]];
+      const Point here = net.corner(t, k), right = net.corner(t, geometry::next(k)),
+                  left = net.corner(t, geometry::before(k));
+      const Point u = {right.x - here.x, right.y - here.y}, v = {left.x - here.x, left.y - here.y};
+      // Each side starts from one of its ends in one triangle and from the other in the next.
+      if (triangle.fixed[at(geometry::before(k))]) {
+        const double length = std::hypot(u.x, u.y);
+        own.ways.push_back({u.x / length, u.y / length});
+      }
+      if (!triangles.is_solid(t)) continue;
+      own.angle += std::atan2(u.x * v.y - u.y * v.x, u.x * v.x + u.y * v.y);
+      own.is_mixed = own.is_mixed || (own.part != none && own.part != triangle.part);
+      own.part = triangle.part;
     }
   }
-  const double straight = -std::cos(slight_bend * std::numbers::pi / 180);
-  std::vector<char> bends(ways.size(), 0);
-  for (std::size_t p = 0; p < ways.size(); ++p) {
-    if (ways[p].empty()) continue;
-    const auto& w = ways[p];
-    bends[p] = w.size() != 2 || w[0].x * w[1].x + w[0].y * w[1].y > straight ? 1 : 0;
+  return all;
+}
+
+/// Corners at which the field is not smooth: of several materials, or that reach into one.
+std::vector<char> bends_of(const Triangles& triangles) {
+  constexpr double slight = slight_bend * std::numbers::pi / 180;
+  std::vector<char> bends;
+  for (const Surrounding& own : surroundings_of(triangles)) {
+    const bool straight =
+        own.ways.size() == 2 &&
+        own.ways[0].x * own.ways[1].x + own.ways[0].y * own.ways[1].y < -std::cos(slight);
+    const bool fixed = !own.ways.empty();
+    bends.push_back(
+        fixed && !straight && (own.is_mixed || own.angle > std::numbers::pi + slight) ? 1 : 0);
   }
   return bends;
 }
@@ -84,11 +111,11 @@ geometry::AreaMap graded_areas(const Triangles& triangles, const geometry::Noded
   double low = std::log(1e-12 * sum), high = std::log(sum);
   for (int step = 0; step < 60; ++step) {
     const double unit = std::exp((low + high) / 2);
-    double predicted = sum, made = static_cast<double>(blame.size());
-    for (const std::size_t e : worst) {
-      const double n = parts(blame[e], unit);
-      predicted += blame[e] / (n * n) - blame[e];
-      made += n - 1;
+    double predicted = 0.0, made = 0.0;
+    for (const double each : blame) {
+      const double n = parts(each, unit);
+      predicted += each / (n * n);
+      made += n;
     }
     const bool finer = predicted > aim && made < 4 * static_cast<double>(blame.size());
     (finer ? high : low) = std::log(unit);
@@ -96,7 +123,7 @@ geometry::AreaMap graded_areas(const Triangles& triangles, const geometry::Noded
   const double unit = std::exp((low + high) / 2);
 
   geometry::AreaMap map = kept(triangles);
-  const std::vector<char> bends = bends_of(triangles.net);
+  const std::vector<char> bends = bends_of(triangles);
   for (const std::size_t e : worst) {
     const std::uint32_t t = nodes.elements[e].triangle;
     const double n = parts(blame[e], unit);
@@ -104,7 +131,8 @@ geometry::AreaMap graded_areas(const Triangles& triangles, const geometry::Noded
     wanted.area = triangles.net.area(t) / n;
     if (n < 2) continue;
     for (int k = 0; k < 3; ++k) {
-      if (bends[triangles.net.triangles()[t].corner[static_cast<std::size_t>(k)]] == 0) continue;
+      if (bends[triangles.net.triangles()[t].corner[at(k)]] == 0) continue;
+      wanted.area *= graded_parts;
       wanted.corner = triangles.net.corner(t, k);
       wanted.size = std::max(triangles.net.length({t, geometry::next(k)}),
                              triangles.net.length({t, geometry::before(k)}));
@@ -112,6 +140,22 @@ geometry::AreaMap graded_areas(const Triangles& triangles, const geometry::Noded
     }
   }
   return map;
+}
+
+void ask_for_window(geometry::AreaMap& map, const Triangles& triangles, const Window& window) {
+  const Triangulation& net = triangles.net;
+  const std::uint32_t beside = net.find(window.middle, 0, false).triangle;
+  if (beside == none) return;
+  // On a surface the walk may end in the space: the material lies beyond one of the sides.
+  std::vector<std::uint32_t> holders = {beside};
+  for (const std::uint32_t beyond : net.triangles()[beside].beyond) holders.push_back(beyond);
+  for (const std::uint32_t t : holders) {
+    if (t == none || !triangles.is_solid(t)) continue;
+    const double size = std::max({net.length({t, 0}), net.length({t, 1}), net.length({t, 2})});
+    const double area =
+        window.length * window.length / 2 * std::pow(std::max(1.0, size / window.length), 14.0 / 9);
+    if (area < map.wanted[t].area) map.wanted[t] = {area, window.middle, size};
+  }
 }
 
 }  // namespace quoin::solver

@@ -5,6 +5,7 @@
 
 #include "geometry/triangles/nodes.hpp"
 #include "geometry/triangles/refinement.hpp"
+#include "solver/triangles/window.hpp"
 
 namespace quoin::solver {
 
@@ -15,5 +16,9 @@ namespace quoin::solver {
 [[nodiscard]] geometry::AreaMap graded_areas(const geometry::Triangles& triangles,
                                              const geometry::NodedTriangles& nodes,
                                              const std::vector<double>& blame);
+
+/// Asks for triangles as small as a window where it lies, and growing away from it.
+void ask_for_window(geometry::AreaMap& map, const geometry::Triangles& triangles,
+                    const Window& window);
 
 }  // namespace quoin::solver

@@ -1,57 +1,50 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <cstddef>
 #include <optional>
-#include <utility>
 #include <vector>
 
-#include "geometry/triangles/nodes.hpp"
 #include "solver/findings.hpp"
-#include "solver/physics.hpp"
-#include "solver/triangles/conduction.hpp"
+#include "solver/triangles/level.hpp"
 #include "solver/triangles/window.hpp"
 
 namespace quoin::solver {
 
+/// The couplings of all pairs of airs between proved bounds: the temperature from above, the stream
+/// function from below; of more than two airs by 2 L_ab = L_a + L_b - L_(a and b). Airs that touch
+/// without resistance have an infinite coupling: low alone is meaningful. `band`: wanted half width
+/// by the largest coupling.
+[[nodiscard]] std::vector<Coupling> proved_couplings(const TriangleLevel& level,
+                                                     std::optional<double> band, Lack& lack);
+
 /// What a thermometer would read on the coldest part of the surfaces of an air, proved.
 struct Thermometer {
   SpaceId air;
-  Window
-      window;  ///< found, not proved to be the coldest; its mean is that of the temperature field
+  Window window;             ///< found, not proved to be the coldest
   double temperature = 0.0;  ///< middle of low and high, degC
   double low = 0.0;          ///< the mean over the window lies between low and high
   double high = 0.0;
 };
 
-/// What is to be proved of a sheet.
-struct Claim {
-  geometry::Sheet sheet;
-  Physics physics;
-  SpaceTemperatures temperatures;
-  std::vector<SpaceId> rooms;            ///< airs with a thermometer
-  std::vector<double> thermometer_band;  ///< wanted half width for each, K; empty: no thermometers
-  std::optional<double> coupling_band;   ///< wanted half width by the largest coupling
-  std::vector<geometry::Point> places;   ///< that shall be nodes
-  std::size_t node_limit = 200'000;      ///< of the points of the mesh
-};
+/// Proves the mean over the window known from the level before; where there is none, or another is
+/// colder, that is what the next level is to prove. `band`: wanted half width, K. None where the
+/// air has no surface. J(u) + half the product of both gaps, and half the product of their sizes to
+/// either side; Source: Prager and Synge's identity between the temperature and the influence of a
+/// source spread over the window.
+[[nodiscard]] std::optional<Thermometer> proved_thermometer(const TriangleLevel& level,
+                                                            const Physics& physics,
+                                                            const SpaceTemperatures& temperatures,
+                                                            SpaceId air, const Thermometer* known,
+                                                            double band, Lack& lack);
 
-/// What was proved, and the fields on the last mesh.
-struct Proof {
-  geometry::NodedTriangles nodes;
-  std::vector<SpaceId> airs;        ///< those that touch material, in order of their ids
-  std::vector<TwoFields> fields;    ///< of each air at 1, all others at 0
-  std::vector<Coupling> couplings;  ///< of all pairs, low and high proved, by the second degree
-  std::vector<Thermometer> thermometers;
-  std::vector<std::pair<SpaceId, SpaceId>> touching;  ///< see Conduction::touching
-  double identity = 0.0;     ///< worst of |gap - (upper - lower)| / upper: rounding, or a fault
-  std::size_t unknowns = 0;  ///< of the temperature on the last mesh
-  int meshes = 0;
-  bool reached = true;
-};
+/// The next, finer triangles: where the blame is, and with corners at the ends of the windows,
+/// which are put there exactly. Whether there is anything new to solve.
+[[nodiscard]] bool refine_for(geometry::Triangles& triangles, const TriangleLevel& level,
+                              const Lack& lack, std::vector<Thermometer>& windows,
+                              std::size_t node_limit);
 
-/// Solves on finer and finer triangles until all half widths are reached or the limit of nodes is.
-/// Throws: SolveError where the identity of the gap does not hold, or the factorisation fails.
-[[nodiscard]] Proof proof_of(const Claim& claim);
+/// The triangles that a section is first solved on.
+[[nodiscard]] geometry::Triangles first_triangles(const geometry::Sheet& sheet,
+                                                  const std::vector<geometry::Point>& places);
 
 }  // namespace quoin::solver

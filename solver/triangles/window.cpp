@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/triangles/arrangement.hpp"
 #include "solver/spots.hpp"
 
 namespace quoin::solver {
@@ -144,7 +145,7 @@ std::vector<std::uint32_t> borders_of(const NodedTriangles& nodes, const std::ve
       if (found.empty() && !same(nodes.places[border.node[0]], window.from)) continue;
       found.push_back(b);
       length += border.length;
-      if (length > window.length + 1e-6) break;
+      if (length > window.length + 4 * geometry::same_point) break;
       if (same(nodes.places[border.node[2]], window.to)) return found;
     }
   }
