@@ -42,6 +42,12 @@ std::vector<std::uint32_t> borders_at(const geometry::NodedTriangles& nodes, std
   return met;
 }
 
+/// How many times as wide as wanted a band is; of one that is not known yet, and of very wide ones,
+/// what asks for triangles some steps smaller.
+double shortfall(double band, double wanted) {
+  return std::isfinite(band) ? std::min(band / wanted, 30.0) : 4.0;
+}
+
 double span_of(const SpaceTemperatures& spaces) {
   const auto [low, high] = std::minmax_element(spaces.begin(), spaces.end());
   return *high - *low;
@@ -153,9 +159,19 @@ std::optional<AirSurface> cold_spots_on(const TriangleLevel& level, const Physic
       [](const Spot& a, const Spot& b) { return a.temperature.value < b.temperature.value; });
   result.coldest = *coldest;
   if (!band) return result;
-  if (coldest->temperature.band > *band) lack.reached = false;
-  for (double& part : blame) part = std::abs(part);
-  lack.add(blame, 0.5 / *band);
+  double sum = 0.0;
+  for (double& part : blame) {
+    part = std::abs(part);
+    sum += part / 2;
+  }
+  if (coldest->temperature.band <= *band) {
+    lack.add(blame, 0.5 / *band);
+    return result;
+  }
+  lack.reached = false;
+  // Where the step from the level before is what makes the band wide, it still asks for a finer one.
+  const double wanted = shortfall(coldest->temperature.band, *band) * *band;
+  if (sum > 0.0) lack.add(blame, 0.5 * std::max(1.0, wanted / sum) / *band);
   return result;
 }
 
@@ -169,7 +185,7 @@ ProbeValue probe_on(const TriangleLevel& level, const PlaceFinder& finder,
   if (!band || result.temperature.band <= *band) return result;
   lack.reached = false;
   std::vector<double> blame(level.nodes().elements.size(), 0.0);
-  blame[where.element] = std::min(result.temperature.band / *band, 30.0);
+  blame[where.element] = shortfall(result.temperature.band, *band);
   lack.add(blame, 1.0);
   return result;
 }
