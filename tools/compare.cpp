@@ -7,6 +7,7 @@
 #include <cmath>
 #include <optional>
 
+#include "solver/courses.hpp"
 #include "tools/places.hpp"
 
 namespace quoin::tools {
@@ -27,11 +28,10 @@ const solver::AirSurface* surface_of(const SolvedVariant& solved, const std::str
 /// Calls visit(place, temperature) for every node of an air's surfaces.
 template <class Visit>
 void for_each_surface_node(const SolvedVariant& solved, SpaceId air, Visit visit) {
-  const geometry::Mesh& mesh = solved.surface.field.mesh;
-  for (const geometry::Surface& surface : geometry::surfaces(mesh, solved.surface.physics.air)) {
-    if (surface.air != air) continue;
-    for (std::size_t k = 0; k < surface.along.size(); ++k) {
-      visit(mesh.place(surface.node(k)), solved.surface.temperature[surface.node(k)]);
+  for (const solver::Course& course : solver::courses_of(solved.surface)) {
+    if (course.surface.air != air) continue;
+    for (std::size_t k = 0; k < course.place.size(); ++k) {
+      visit(course.place[k], course.temperature[k]);
     }
   }
 }

@@ -7,7 +7,7 @@
 #include <array>
 #include <limits>
 
-#include "geometry/surface.hpp"
+#include "solver/courses.hpp"
 #include "tools/version.hpp"
 
 namespace quoin::tools {
@@ -54,11 +54,13 @@ std::string made_from(std::string_view file, std::string_view sha256) {
 std::string resistance_words(const solver::Solution& solution, SpaceId space) {
   double low = std::numeric_limits<double>::infinity();
   double high = 0.0;
-  for (const geometry::Face& face : geometry::faces(solution.field.mesh)) {
-    if (face.space != space) continue;
-    const double r = solution.physics.surface_resistance(space, face.region, face.facing);
-    low = std::min(low, r);
-    high = std::max(high, r);
+  for (const solver::Course& course : solver::courses_of(solution)) {
+    for (const geometry::Face& face : course.surface.faces) {
+      if (face.space != space) continue;
+      const double r = solution.physics.surface_resistance(space, face.region, face.facing);
+      low = std::min(low, r);
+      high = std::max(high, r);
+    }
   }
   if (low > high) return "–";
   return low == high ? fmt::format("{:.3g}", low) : fmt::format("{:.3g} to {:.3g}", low, high);

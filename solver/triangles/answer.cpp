@@ -13,7 +13,7 @@ constexpr int most_meshes = 14;
 
 /// Reads everything that is asked off one level.
 void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& windows,
-          std::vector<Reading>& readings, Lack& lack) {
+          const std::vector<Reading>& before, std::vector<Reading>& now, Lack& lack) {
   const TriangleLevel& level = *answer.level;
   answer.couplings = proved_couplings(level, claim.coupling_band, lack);
   answer.thermometers.clear();
@@ -32,14 +32,14 @@ void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& wi
     const std::optional<double> band =
         claim.spot_bands.empty() ? std::nullopt : std::optional(claim.spot_bands[r]);
     auto surface =
-        cold_spots_on(level, claim.physics, claim.temperatures, air, band, readings, lack);
+        cold_spots_on(level, claim.physics, claim.temperatures, air, band, before, now, lack);
     if (surface) answer.airs.push_back(std::move(*surface));
   }
   const PlaceFinder finder(answer.triangles, level.nodes());
   const std::vector<double> warmth = level.warmth(claim.temperatures);
   for (const geometry::Point place : claim.probes) {
     answer.probes.push_back(
-        probe_on(level, finder, warmth, place, claim.probe_band, readings, lack));
+        probe_on(level, finder, warmth, place, claim.probe_band, before, now, lack));
   }
 }
 
@@ -53,7 +53,9 @@ Answer answer_of(const Claim& claim) {
     answer.level = std::make_unique<TriangleLevel>(claim.physics, answer.triangles);
     ++answer.meshes;
     Lack lack{std::vector<double>(answer.level->nodes().elements.size(), 0.0)};
-    read(claim, answer, windows, readings, lack);
+    std::vector<Reading> now;
+    read(claim, answer, windows, readings, now, lack);
+    readings = std::move(now);
     answer.reached = lack.reached;
     if (lack.reached || answer.meshes == most_meshes) return answer;
     geometry::Triangles finer = answer.triangles;

@@ -7,6 +7,7 @@
 
 #include "geometry/triangles/rims.hpp"
 #include "solver/spots.hpp"
+#include "solver/wanted.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -21,13 +22,12 @@ constexpr double same_spot = 1e-3;
 
 double distance(Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y); }
 
-/// The band of a value from the level before; before there is one it is boundless.
-Estimate against_before(const Reading& now, const std::vector<Reading>& readings) {
+/// What a level before knew of the same place; null where there is none.
+const TwoSided* known_before(const Reading& now, const std::vector<Reading>& readings) {
   const auto known = std::find_if(readings.begin(), readings.end(), [&](const Reading& one) {
     return distance(one.place, now.place) < same_spot;
   });
-  if (known != readings.end()) return estimate_of(known->value, now.value);
-  return {now.value.value, std::numeric_limits<double>::infinity(), false};
+  return known != readings.end() ? &known->value : nullptr;
 }
 
 /// The borders that meet in a node, or the one whose middle it is.
@@ -42,15 +42,52 @@ std::vector<std::uint32_t> borders_at(const geometry::NodedTriangles& nodes, std
   return met;
 }
 
-/// How many times as wide as wanted a band is; of one that is not known yet, and of very wide ones,
-/// what asks for triangles some steps smaller.
-double shortfall(double band, double wanted) {
-  return std::isfinite(band) ? std::min(band / wanted, 30.0) : 4.0;
+/// How many times as wide as wanted a band is; of very wide ones, and of one that no second mesh
+/// has confirmed, what asks for triangles some steps smaller.
+double shortfall(double band, double wanted, bool is_known) {
+  return std::clamp(band / wanted, is_known ? 0.0 : 4.0, 30.0);
 }
 
-double span_of(const SpaceTemperatures& spaces) {
-  const auto [low, high] = std::minmax_element(spaces.begin(), spaces.end());
-  return *high - *low;
+/// A spot and where the mesh keeps it from being surer.
+struct Seen {
+  Spot spot;
+  std::vector<double> blame;  ///< by element, its sum the correction without its signs, K
+  bool is_known = false;      ///< on the level before
+};
+
+Seen seen(const TriangleLevel& level, const Flux& gap, std::size_t node, double temperature,
+          const std::vector<Reading>& readings, std::vector<Reading>& now) {
+  const Flux influence = level.influence_gap(borders_at(level.nodes(), node));
+  Seen result;
+  result.blame = level.conduction().product_by_element(gap, influence);
+  TwoSided value{temperature, 0.0, 0.0};
+  for (double& part : result.blame) {
+    value.lacks += part / 2;
+    part = std::abs(part) / 2;
+    value.gap += part;
+  }
+  now.push_back({level.nodes().places[node], value});
+  const TwoSided* before = known_before(now.back(), readings);
+  result.is_known = before != nullptr;
+  result.spot.place = now.back().place;
+  result.spot.temperature = estimate_of(before != nullptr ? *before : value, value);
+  if (before == nullptr) {
+    result.spot.temperature.band += value.gap;
+    result.spot.temperature.asymptotic = false;
+  }
+  return result;
+}
+
+/// Asks for what keeps a spot's band wider than wanted. Where the step from the level before makes
+/// it wide, the blame is made to ask for a finer mesh all the same.
+void ask(const Seen& seen, double wanted, Lack& lack) {
+  double sum = 0.0;
+  for (const double part : seen.blame) sum += part;
+  const double band = seen.spot.temperature.band;
+  const bool reached = band <= wanted && (seen.is_known || sum <= 1e-9 * wanted);
+  if (!reached) lack.reached = false;
+  const double least = reached ? 0.0 : shortfall(band, wanted, seen.is_known) * wanted;
+  if (sum > 0.0) lack.add(seen.blame, std::max(1.0, least / sum) / wanted);
 }
 
 }  // namespace
@@ -110,8 +147,9 @@ double PlaceFinder::value(const std::vector<double>& field, const Place& place) 
 
 std::optional<AirSurface> cold_spots_on(const TriangleLevel& level, const Physics& physics,
                                         const SpaceTemperatures& temperatures, SpaceId air,
-                                        std::optional<double> band, std::vector<Reading>& readings,
-                                        Lack& lack) {
+                                        std::optional<double> band,
+                                        const std::vector<Reading>& before,
+                                        std::vector<Reading>& now, Lack& lack) {
   const geometry::NodedTriangles& nodes = level.nodes();
   const std::vector<double> warmth = level.warmth(temperatures);
   const Flux gap = level.gap(temperatures);
@@ -121,71 +159,49 @@ std::optional<AirSurface> cold_spots_on(const TriangleLevel& level, const Physic
   }
   if (own.empty()) return std::nullopt;
   constexpr double prominence = 0.0025;  // of the span: what a good thermometer tells apart
-  std::vector<Reading> now;
-  AirSurface result{air, {}, {}};
-  std::optional<Spot> coldest;
-  std::vector<double> blame;
+  std::vector<Seen> all;
   for (const LocalMinimum& minimum :
        local_minima(own, warmth, physics.is_fabric, prominence * span_of(temperatures))) {
     const geometry::Surface& surface = own[minimum.surface];
     const std::size_t node = surface.node(minimum.position);
-    const Flux influence = level.influence_gap(borders_at(nodes, node));
-    const std::vector<double> parts = level.conduction().product_by_element(gap, influence);
-    TwoSided value{warmth[node], 0.0, 0.0};
-    for (const double part : parts) {
-      value.lacks += part / 2;
-      value.gap += std::abs(part) / 2;
-    }
-    now.push_back({nodes.places[node], value});
-    Spot spot;
-    spot.place = nodes.places[node];
+    all.push_back(seen(level, gap, node, warmth[node], before, now));
+    Spot& spot = all.back().spot;
     spot.space = surface.faces[minimum.face].space;
     spot.region = surface.faces[minimum.face].region;
     spot.along = surface.along[minimum.position];
-    spot.temperature = against_before(now.back(), readings);
     spot.thermometer = minimum.thermometer;
-    result.cold_spots.push_back(spot);
-    const bool is_fabric = physics.is_fabric[spot.region] != 0;
-    const bool was_fabric = coldest && physics.is_fabric[coldest->region] != 0;
-    if (!coldest || (is_fabric && !was_fabric) ||
-        (is_fabric == was_fabric && spot.temperature.value < coldest->temperature.value)) {
-      coldest = spot;
-      blame = parts;
-    }
   }
-  readings.insert(readings.begin(), now.begin(), now.end());
-  std::stable_sort(
-      result.cold_spots.begin(), result.cold_spots.end(),
-      [](const Spot& a, const Spot& b) { return a.temperature.value < b.temperature.value; });
-  result.coldest = *coldest;
-  if (!band) return result;
-  double sum = 0.0;
-  for (double& part : blame) {
-    part = std::abs(part);
-    sum += part / 2;
+  std::stable_sort(all.begin(), all.end(), [](const Seen& a, const Seen& b) {
+    return a.spot.temperature.value < b.spot.temperature.value;
+  });
+  const auto fabric = std::find_if(all.begin(), all.end(), [&](const Seen& one) {
+    return physics.is_fabric[one.spot.region] != 0;
+  });
+  const Seen& coldest = fabric != all.end() ? *fabric : all.front();
+  AirSurface result{air, coldest.spot, {}};
+  for (const Seen& each : all) {
+    result.cold_spots.push_back(each.spot);
+    if (!band || !is_alike(physics, each.spot, coldest.spot)) continue;
+    // Others are to be seen more sharply where they could yet be colder.
+    if (&each == &coldest || reach_below(coldest.spot, each.spot) > *band) ask(each, *band, lack);
   }
-  if (coldest->temperature.band <= *band) {
-    lack.add(blame, 0.5 / *band);
-    return result;
-  }
-  lack.reached = false;
-  // Where the step from the level before is what makes the band wide, it still asks for a finer one.
-  const double wanted = shortfall(coldest->temperature.band, *band) * *band;
-  if (sum > 0.0) lack.add(blame, 0.5 * std::max(1.0, wanted / sum) / *band);
   return result;
 }
 
 ProbeValue probe_on(const TriangleLevel& level, const PlaceFinder& finder,
                     const std::vector<double>& warmth, Point place, std::optional<double> band,
-                    std::vector<Reading>& readings, Lack& lack) {
+                    const std::vector<Reading>& before, std::vector<Reading>& now, Lack& lack) {
   const PlaceFinder::Place where = finder.find(place);
-  const Reading now{place, {finder.value(warmth, where), 0.0, 0.0}};
-  ProbeValue result{place, against_before(now, readings)};
-  readings.insert(readings.begin(), now);
-  if (!band || result.temperature.band <= *band) return result;
+  now.push_back({place, {finder.value(warmth, where), 0.0, 0.0}});
+  const TwoSided own = now.back().value;
+  const TwoSided* known = known_before(now.back(), before);
+  const bool is_known = known != nullptr;
+  ProbeValue result{place, estimate_of(is_known ? *known : own, own)};
+  const double found = result.temperature.band;
+  if (is_known && (!band || found <= *band)) return result;
   lack.reached = false;
   std::vector<double> blame(level.nodes().elements.size(), 0.0);
-  blame[where.element] = shortfall(result.temperature.band, *band);
+  blame[where.element] = band ? shortfall(found, *band, is_known) : 4.0;
   lack.add(blame, 1.0);
   return result;
 }

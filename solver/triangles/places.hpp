@@ -44,18 +44,20 @@ struct Reading {
 };
 
 /// The cold spots along an air, coldest first, with bands from the level before where a spot was
-/// known there. The influence of a spot is that of a source spread over the borders that meet in
-/// it. `band`: wanted half width of the coldest one of the fabric, K; absent: do not care.
+/// known there; readings are added to those of now. The influence of a spot is that of a source
+/// spread over the borders that meet in it. `band`: wanted half width of the coldest one of the
+/// fabric, K; absent: do not care.
 [[nodiscard]] std::optional<AirSurface> cold_spots_on(const TriangleLevel& level,
                                                       const Physics& physics,
                                                       const SpaceTemperatures& temperatures,
                                                       SpaceId air, std::optional<double> band,
-                                                      std::vector<Reading>& readings, Lack& lack);
+                                                      const std::vector<Reading>& before,
+                                                      std::vector<Reading>& now, Lack& lack);
 
 /// The temperature at a place, its band the step from the level before. `band`: wanted, K.
 [[nodiscard]] ProbeValue probe_on(const TriangleLevel& level, const PlaceFinder& finder,
                                   const std::vector<double>& warmth, geometry::Point place,
-                                  std::optional<double> band, std::vector<Reading>& readings,
-                                  Lack& lack);
+                                  std::optional<double> band, const std::vector<Reading>& before,
+                                  std::vector<Reading>& now, Lack& lack);
 
 }  // namespace quoin::solver

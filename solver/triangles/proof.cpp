@@ -134,10 +134,12 @@ bool refine_for(geometry::Triangles& triangles, const TriangleLevel& level, cons
   const std::size_t before = triangles.net.points().size();
   if (before >= node_limit) return false;
   geometry::AreaMap map = graded_areas(triangles, level.nodes(), lack.blame);
+  // All that is asked for first: corners number the triangles anew.
+  for (const Thermometer& thermometer : windows) {
+    if (lack.moved) ask_for_window(map, triangles, thermometer.window);
+  }
   for (Thermometer& thermometer : windows) {
-    Window& window = thermometer.window;
-    if (lack.moved) ask_for_window(map, triangles, window);
-    for (geometry::Point* end : {&window.from, &window.to}) {
+    for (geometry::Point* end : {&thermometer.window.from, &thermometer.window.to}) {
       *end = triangles.net.points()[geometry::corner_at(triangles, *end)];
     }
   }
@@ -147,11 +149,11 @@ bool refine_for(geometry::Triangles& triangles, const TriangleLevel& level, cons
 
 geometry::Triangles first_triangles(const geometry::Sheet& sheet,
                                     const std::vector<geometry::Point>& places) {
-  constexpr double parts = 20;  // of the material, none of them larger
+  constexpr double parts = 20;           // of the material, none of them larger
+  constexpr std::size_t most = 200'000;  // points; drawings have hundreds
   geometry::Triangles triangles = geometry::triangles_of(sheet, places);
   geometry::refine(triangles,
-                   geometry::even_areas(triangles, geometry::solid_area(triangles) / parts),
-                   std::numeric_limits<std::size_t>::max());
+                   geometry::even_areas(triangles, geometry::solid_area(triangles) / parts), most);
   return triangles;
 }
 
