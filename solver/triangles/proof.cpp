@@ -98,9 +98,9 @@ std::optional<Thermometer> proved_thermometer(const TriangleLevel& level, const 
   const std::vector<Run> runs = runs_along(nodes, physics, air, warmth);
   const std::optional<Window> coldest = coldest_window(nodes, runs, warmth);
   if (!coldest) return std::nullopt;
-  Thermometer result{air, *coldest, coldest->mean, -infinite, infinite};
+  Thermometer result{air, *coldest, *coldest, coldest->mean, -infinite, infinite};
   std::vector<std::uint32_t> borders;
-  if (known != nullptr) borders = borders_of(nodes, runs, known->window);
+  if (known != nullptr) borders = borders_of(nodes, runs, known->next);
   if (borders.empty()) {
     lack.reached = false;
     lack.moved = true;
@@ -119,13 +119,14 @@ std::optional<Thermometer> proved_thermometer(const TriangleLevel& level, const 
     lack.add(conduction.product_by_element(gap, gap), eta_w / eta_u / 4 / band);
     lack.add(conduction.product_by_element(influence, influence), eta_u / eta_w / 4 / band);
   }
-  if (coldest->mean < mean - 0.25 * band) {  // that is the one to prove
+  result.window = known->next;
+  result.window.mean = mean;
+  if (coldest->mean < mean - 0.25 * band) {
     lack.reached = false;
     lack.moved = true;
-    return result;
+  } else {
+    result.next = result.window;
   }
-  result.window = known->window;
-  result.window.mean = mean;
   return result;
 }
 
@@ -136,10 +137,10 @@ bool refine_for(geometry::Triangles& triangles, const TriangleLevel& level, cons
   geometry::AreaMap map = graded_areas(triangles, level.nodes(), lack.blame);
   // All that is asked for first: corners number the triangles anew.
   for (const Thermometer& thermometer : windows) {
-    if (lack.moved) ask_for_window(map, triangles, thermometer.window);
+    if (lack.moved) ask_for_window(map, triangles, thermometer.next);
   }
   for (Thermometer& thermometer : windows) {
-    for (geometry::Point* end : {&thermometer.window.from, &thermometer.window.to}) {
+    for (geometry::Point* end : {&thermometer.next.from, &thermometer.next.to}) {
       *end = triangles.net.points()[geometry::corner_at(triangles, *end)];
     }
   }

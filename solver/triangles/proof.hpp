@@ -21,8 +21,9 @@ namespace quoin::solver {
 struct Thermometer {
   SpaceId air;
   Window window;             ///< found, not proved to be the coldest
+  Window next;               ///< what the next level is to prove: a colder one where there is
   double temperature = 0.0;  ///< middle of low and high, degC
-  double low = 0.0;          ///< the mean over the window lies between low and high
+  double low = 0.0;  ///< the mean over the window lies between low and high; infinite: no proof yet
   double high = 0.0;
 };
 

@@ -23,7 +23,7 @@ constexpr std::size_t most_picture_nodes = 120'000;
 
 Claim claim_of(const Question& question, const Effort& effort) {
   Claim claim;
-  claim.sheet = question.section.sheet;
+  claim.sheet = question.sheet;
   claim.physics = question.physics;
   claim.temperatures = question.temperatures;
   claim.rooms = question.rooms;
@@ -258,7 +258,7 @@ Solution solution_on_triangles(const Question& question, const Effort& effort) {
       if (spot.place == air.coldest.place) spot = air.coldest;
     }
     for (const Thermometer& found : answer.thermometers) {
-      if (found.air != air.air) continue;
+      if (found.air != air.air || !std::isfinite(found.low)) continue;
       air.thermometer = ProvedMean{found.window.middle, found.temperature, found.low, found.high};
     }
   }
