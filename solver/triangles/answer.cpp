@@ -29,10 +29,9 @@ void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& wi
                                             claim.thermometer_bands[r], lack);
       if (thermometer) answer.thermometers.push_back(*thermometer);
     }
-    const std::optional<double> band =
-        claim.spot_bands.empty() ? std::nullopt : std::optional(claim.spot_bands[r]);
-    auto surface =
-        cold_spots_on(level, claim.physics, claim.temperatures, air, band, before, now, lack);
+    if (claim.spot_bands.empty()) continue;  // looked for once, on the last mesh
+    auto surface = cold_spots_on(level, claim.physics, claim.temperatures, air, claim.spot_bands[r],
+                                 before, now, lack);
     if (surface) answer.airs.push_back(std::move(*surface));
   }
   const PlaceFinder finder(answer.triangles, level.nodes());
@@ -40,6 +39,17 @@ void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& wi
   for (const geometry::Point place : claim.probes) {
     answer.probes.push_back(
         probe_on(level, finder, warmth, place, claim.probe_band, before, now, lack));
+  }
+}
+
+/// Cold spots that no band is wanted of.
+void find_spots(const Claim& claim, Answer& answer) {
+  std::vector<Reading> now;
+  Lack none;
+  for (const SpaceId air : claim.rooms) {
+    auto surface =
+        cold_spots_on(*answer.level, claim.physics, claim.temperatures, air, {}, {}, now, none);
+    if (surface) answer.airs.push_back(std::move(*surface));
   }
 }
 
@@ -57,12 +67,14 @@ Answer answer_of(const Claim& claim) {
     read(claim, answer, windows, readings, now, lack);
     readings = std::move(now);
     answer.reached = lack.reached;
-    if (lack.reached || answer.meshes == most_meshes) return answer;
+    if (lack.reached || answer.meshes == most_meshes) break;
     geometry::Triangles finer = answer.triangles;
     windows = answer.thermometers;
-    if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) return answer;
+    if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) break;
     answer.triangles = std::move(finer);
   }
+  if (claim.spot_bands.empty()) find_spots(claim, answer);
+  return answer;
 }
 
 }  // namespace quoin::solver

@@ -13,6 +13,9 @@ namespace {
 
 using geometry::Border;
 
+/// Couplings below this are none, W/(m K): rounding is all that is left of them.
+constexpr double no_coupling = 1e-9;
+
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 /// Energies of all pairs of airs by one scheme. Shape: airs by airs, symmetric
@@ -74,7 +77,7 @@ std::vector<Coupling> proved_couplings(const TriangleLevel& level, std::optional
       couplings.push_back(coupling);
     }
   }
-  if (!band || largest == 0.0) return couplings;
+  if (!band || largest < no_coupling) return couplings;
   const double wanted = *band * largest;
   for (const Coupling& coupling : couplings) {
     if (std::isfinite(coupling.high) && (coupling.high - coupling.low) / 2 > wanted) {
