@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solver/wanted.hpp"
+
 namespace quoin::solver {
 namespace {
 
@@ -17,37 +19,16 @@ double largest_coupling(const std::vector<Coupling>& couplings) {
 
 }  // namespace
 
-double span_of(const SpaceTemperatures& spaces) {
-  const auto [low, high] = std::minmax_element(spaces.begin(), spaces.end());
-  return *high - *low;
-}
-
-double difference(const Question& question, SpaceId air) {
-  const double own = std::abs(question.temperatures[air] - question.temperatures[question.outside]);
-  return own > 0 ? own : span_of(question.temperatures);
-}
-
-double widening(const Question& question, const Spot& spot) {
-  const double inside = question.temperatures[question.physics.air[spot.space]];
-  return question.section.thinness * std::abs(inside - spot.temperature.value);
-}
-
-double widening_of_probes(const Question& question) {
-  return question.section.thinness * span_of(question.temperatures) / 4;
-}
-
-double aim(const Question& question, SpaceId air, const Spot& spot) {
-  return std::max(*question.factor_band * difference(question, air), widening(question, spot));
+double aim(const Question& question, SpaceId air) {
+  return *question.factor_band * difference(question, air);
 }
 
 double aim_of_probes(const Question& question) {
-  return std::max(*question.factor_band * span_of(question.temperatures),
-                  widening_of_probes(question));
+  return *question.factor_band * span_of(question.temperatures);
 }
 
 double aim_of_couplings(const Question& question, const std::vector<Coupling>& couplings) {
-  return std::max(*question.coupling_band, question.section.thinness / 10) *
-         largest_coupling(couplings);
+  return *question.coupling_band * largest_coupling(couplings);
 }
 
 double shortfall_of(const std::vector<Coupling>& couplings, double wanted) {

@@ -27,11 +27,21 @@ struct Spot {
   double thermometer = 0.0;  ///< mean over the coldest 10 mm there, degC: what a thermometer reads
 };
 
+/// A mean over a thermometer's width of surface between proved bounds.
+struct ProvedMean {
+  geometry::Point place;     ///< the middle of it
+  double temperature = 0.0;  ///< the middle of low and high, degC
+  double low = 0.0;          ///< the truth lies between low and high
+  double high = 0.0;
+};
+
 /// What happens on the surfaces of one inside or unheated air.
 struct AirSurface {
   SpaceId air;
   Spot coldest;
   std::vector<Spot> cold_spots;  ///< every local minimum along the surfaces, coldest first
+  /// Of the coldest part of the fabric, where it was proved.
+  std::optional<ProvedMean> thermometer = {};
 };
 
 /// Thermal coupling of two airs.
@@ -48,6 +58,16 @@ struct ProbeValue {
   Estimate temperature;  ///< degC
 };
 
+/// What a section solved in triangles has beside the grid that shows its field.
+struct OnTriangles {
+  std::vector<geometry::Point> places;      ///< of the nodes of the triangles
+  std::vector<std::vector<double>> basis;   ///< g of each air there. Shape: airs by places
+  std::vector<double> temperature;          ///< there, degC
+  std::vector<geometry::Surface> surfaces;  ///< through these nodes
+  std::vector<std::vector<double>> stream;  ///< at the nodes of the grid. Shape: airs by nodes
+  std::vector<char> stream_leaps;           ///< cells of the grid, see Stream; empty: none
+};
+
 /// One purpose solved: the field on the finest mesh and what follows from it.
 struct Solution {
   Field field;
@@ -56,6 +76,9 @@ struct Solution {
   /// g of each air in each cell, by the control volumes on the cells; empty: not kept.
   /// Shape: airs of the field by cells
   std::vector<std::vector<double>> cells;
+  /// Where slopes run that no grid follows; the field is then that of the triangles, read at the
+  /// nodes of a grid which shows these slopes in steps.
+  std::optional<OnTriangles> triangles;
   std::vector<AirSurface> airs;  ///< inside and unheated ones
   Per<SpaceId, double> flows;    ///< into the section, W/m
   std::vector<Coupling> couplings;

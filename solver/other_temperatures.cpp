@@ -4,7 +4,9 @@
 #include <Eigen/LU>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
+#include "solver/basis.hpp"
 #include "solver/errors.hpp"
 
 namespace quoin::solver {
@@ -64,6 +66,24 @@ void change_temperatures(Solution& solution, const SpaceTemperatures& before,
     for (Spot& spot : air.cold_spots) change(spot.temperature, spot.place);
   }
   for (ProbeValue& probe : solution.probes) change(probe.temperature, probe.place);
+  for (AirSurface& air : solution.airs) {
+    // A proof holds for the temperatures it was made for: between two airs all scale alike.
+    if (field.airs.size() > 2) air.thermometer.reset();
+    if (!air.thermometer) continue;
+    const SpaceId one = field.airs.front(), other = field.airs.back();
+    const double span = before[one] - before[other];
+    if (one == other || span == 0.0) continue;
+    for (double* each :
+         {&air.thermometer->temperature, &air.thermometer->low, &air.thermometer->high}) {
+      *each = now[other] + (*each - before[other]) / span * (now[one] - now[other]);
+    }
+    if (air.thermometer->low > air.thermometer->high) {
+      std::swap(air.thermometer->low, air.thermometer->high);
+    }
+  }
+  if (solution.triangles) {
+    solution.triangles->temperature = superposed(solution.triangles->basis, field.airs, now);
+  }
   solution.temperature = temperatures(field, now);
   solution.flows = flows(field, now);
 }

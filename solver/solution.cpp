@@ -7,6 +7,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <stdexcept>
 #include <utility>
 
 #include "solver/aims.hpp"
@@ -15,6 +16,8 @@
 #include "solver/place_value.hpp"
 #include "solver/refinement.hpp"
 #include "solver/spots.hpp"
+#include "solver/triangles/solution_on_triangles.hpp"
+#include "solver/wanted.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -37,13 +40,6 @@ struct Levels {
 
   [[nodiscard]] const Field& field() const { return fine.both.field; }
 };
-
-Estimate factor_of(const Question& question, const Estimate& temperature, SpaceId air) {
-  const double inside = question.temperatures[air];
-  const double outside = question.temperatures[question.outside];
-  if (inside == outside) return {std::numeric_limits<double>::quiet_NaN(), 0.0, true};
-  return scaled(temperature, 1 / (inside - outside), -outside / (inside - outside));
-}
 
 /// The cold spots of an air, their temperatures read on the finer grid, without bands yet.
 AirSurface air_surface(const Question& question, const Levels& levels, SpaceId air) {
@@ -130,7 +126,7 @@ struct Round {
 void look_at_places(const Question& question, Round& round) {
   for (AirSurface& air : round.solution.airs) {
     const Blame blame = look_at(question, round.levels, air.air, air.coldest);
-    const double wanted = aim(question, air.air, air.coldest);
+    const double wanted = aim(question, air.air);
     add(round.blame, blame, 1 / wanted);
     round.shortfall = std::max(round.shortfall, air.coldest.temperature.band / wanted);
   }
@@ -142,40 +138,19 @@ void look_at_places(const Question& question, Round& round) {
   }
 }
 
-/// Whether a spot is judged by the same rule as the coldest one of its air.
-bool is_alike(const Question& question, const Spot& spot, const Spot& coldest) {
-  return question.physics.is_fabric[coldest.region] == 0 ||
-         question.physics.is_fabric[spot.region] != 0;
-}
-
-/// How much colder than the coldest another spot could be, by its band, K.
-double reach_below(const Spot& coldest, const Spot& spot) {
-  return coldest.temperature.value - (spot.temperature.value - spot.temperature.band);
-}
-
 /// Bands of the other spots; those that could yet be colder than the coldest, by more than wanted,
 /// are to be seen more sharply too.
 void look_at_rivals(const Question& question, Round& round) {
   for (AirSurface& air : round.solution.airs) {
-    const double wanted = aim(question, air.air, air.coldest);
+    const double wanted = aim(question, air.air);
     for (Spot& spot : air.cold_spots) {
-      if (are_one(spot, air.coldest) || !is_alike(question, spot, air.coldest)) continue;
+      if (are_one(spot, air.coldest) || !is_alike(question.physics, spot, air.coldest)) continue;
       const Blame blame = look_at(question, round.levels, air.air, spot);
       if (reach_below(air.coldest, spot) <= wanted) continue;
       add(round.blame, blame, 1 / wanted);
       round.shortfall = std::max(round.shortfall, spot.temperature.band / wanted);
     }
   }
-}
-
-/// Where another spot could yet be colder, the band of the coldest reaches down to that.
-void cover_rivals(const Question& question, AirSurface& air) {
-  Estimate& coldest = air.coldest.temperature;
-  for (const Spot& spot : air.cold_spots) {
-    if (!is_alike(question, spot, air.coldest)) continue;
-    coldest.band = std::max(coldest.band, reach_below(air.coldest, spot));
-  }
-  air.coldest.factor = factor_of(question, coldest, air.air);
 }
 
 /// Bands of what the grid was not refined for.
@@ -196,26 +171,6 @@ void look_at_other_places(const Question& question, const Levels& levels, Soluti
   }
 }
 
-/// Adds to the bands what comes of drawing slopes in steps that the grid cannot follow exactly. To
-/// and fro of steps cancels in the heat flow but for a part, here taken as a tenth of the deviation
-/// by the thickness; a single place feels the whole of it in the share of the temperature drop
-/// before the surface. Both from trial on slabs turned by many angles, which the tests repeat.
-void widen_for_steps(const Question& question, Solution& solution) {
-  const double share = question.section.thinness;
-  if (share == 0.0) return;
-  for (Coupling& coupling : solution.couplings) {
-    coupling.low *= 1 - share / 10;
-    coupling.high *= 1 + share / 10;
-  }
-  const auto widen = [&](Spot& spot) {
-    spot.temperature.band += widening(question, spot);
-    spot.factor = factor_of(question, spot.temperature, question.physics.air[spot.space]);
-  };
-  for (AirSurface& air : solution.airs) {
-    widen(air.coldest);
-    for (Spot& spot : air.cold_spots) widen(spot);
-  }
-  for (ProbeValue& probe : solution.probes) probe.temperature.band += widening_of_probes(question);
 }
 
 void refuse_beyond(std::size_t limit, std::size_t nodes) {
@@ -261,7 +216,6 @@ Round round_on(const Question& question, const geometry::Section& section,
 Solution finished(const Question& question, Round round, geometry::Subdivision fine) {
   Solution& solution = round.solution;
   look_at_other_places(question, round.levels, solution);
-  widen_for_steps(question, solution);
   solution.accurate = is_reached(question, solution);
   Level& level = round.levels.fine;
   solution.temperature = level.temperatures.nodes();
@@ -275,6 +229,11 @@ Solution finished(const Question& question, Round round, geometry::Subdivision f
 }  // namespace
 
 Solution solution_of(const Question& question, const Effort& effort) {
+  if (question.section.deviation > 0.0) {
+    if (question.sheet.empty())
+      throw std::invalid_argument("slopes need the sheet that shows them");
+    return solution_on_triangles(question, effort);
+  }
   const geometry::Section section = with_lines_through(question.section, question.probes);
   geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
   refuse_beyond(effort.node_limit, geometry::nodes(fine));

@@ -20,6 +20,8 @@ struct Question {
       factor_band;  ///< wanted half width of the band of fRsi; absent: do not care
   std::optional<double>
       coupling_band;  ///< wanted relative half width of the brackets; absent: no brackets
+  /// What the section shows. Needed where it has slopes that no grid follows.
+  geometry::Sheet sheet = {};
 };
 
 /// How much may be spent on an answer.
@@ -33,11 +35,12 @@ struct Effort {
 /// on two grids, with their linear solvers. Measured; several airs take a little more.
 inline constexpr double bytes_per_node = 900.0;
 
-/// Solves by both schemes on two nested grids, one twice as fine as the other, for the bands; while
-/// the wanted accuracy is not reached, cuts those strips finer where the schemes differ in what
-/// moves the wanted numbers and starts again, up to the limit of nodes. Throws: SolveError where
-/// even the first grid is beyond that limit, before anything is solved; where the linear solver
-/// fails; where a solution breaks a law of physics.
+/// Where the section follows every edge of its sheet, on grids; else on triangles, which do. On
+/// grids: solves by both schemes on two nested ones, one twice as fine as the other, for the bands;
+/// while the wanted accuracy is not reached, cuts those strips finer where the schemes differ in
+/// what moves the wanted numbers and starts again, up to the limit of nodes. Throws: SolveError
+/// where even the first grid is beyond that limit, before anything is solved; where the linear
+/// solver fails; where a solution breaks a law of physics.
 [[nodiscard]] Solution solution_of(const Question& question, const Effort& effort);
 
 }  // namespace quoin::solver

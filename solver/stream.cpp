@@ -121,6 +121,10 @@ class Pieces {
 Stream stream_of(const Solution& solution, const SpaceTemperatures& spaces) {
   const geometry::Mesh& mesh = solution.field.mesh;
   const std::size_t nodes = mesh.nx() * mesh.ny(), nx = mesh.nx();
+  if (solution.triangles) {
+    return {superposed(solution.triangles->stream, solution.field.airs, spaces),
+            solution.triangles->stream_leaps};
+  }
   Stream stream{std::vector<double>(nodes, 0.0), {}};
   if (solution.cells.empty()) return stream;
   const SideFlows flows = side_flows(solution, spaces);

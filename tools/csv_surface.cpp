@@ -9,6 +9,7 @@
 
 #include "cases/utf8.hpp"
 #include "materials/moist_air.hpp"
+#include "solver/courses.hpp"
 #include "tools/text_table.hpp"
 
 namespace quoin::tools {
@@ -39,16 +40,15 @@ void add_rows(const SolvedVariant& solved, std::string& text) {
     }
     return nullptr;
   };
-  for (const geometry::Surface& surface :
-       geometry::surfaces(solution.field.mesh, solution.physics.air)) {
+  for (const solver::Course& course : solver::courses_of(solution)) {
+    const geometry::Surface& surface = course.surface;
     const cases::Space& air = variant.spaces[surface.air];
     const solver::Spot* coldest = coldest_of(surface.air);
     if (air.is != cases::SpaceKind::inside || coldest == nullptr) continue;
     for (std::size_t k = 0; k < surface.along.size(); ++k) {
       const geometry::Face& face = surface.faces[k < surface.faces.size() ? k : k - 1];
-      const std::size_t node = surface.node(k);
-      const geometry::Point place = solution.field.mesh.place(node);
-      const double temperature = solution.temperature[node];
+      const geometry::Point place = course.place[k];
+      const double temperature = course.temperature[k];
       const double humidity =
           air.humidity
               ? 100.0 * materials::surface_humidity(air.temperature, *air.humidity, temperature)

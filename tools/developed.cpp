@@ -2,7 +2,9 @@
 #include "tools/developed.hpp"
 
 #include <algorithm>
+#include <utility>
 
+#include "solver/courses.hpp"
 #include "tools/places.hpp"
 
 namespace quoin::tools {
@@ -41,14 +43,11 @@ void align(ComparedSurface& compared, const std::vector<SolvedVariant>& variants
 std::vector<DevelopedSurface> developed_surfaces(const SolvedVariant& solved) {
   const solver::Solution& solution = solved.surface;
   std::vector<DevelopedSurface> all;
-  for (const geometry::Surface& surface :
-       geometry::surfaces(solution.field.mesh, solution.physics.air)) {
+  for (solver::Course& course : solver::courses_of(solution)) {
+    const geometry::Surface& surface = course.surface;
     if (solved.variant.spaces[surface.air].is != cases::SpaceKind::inside) continue;
-    DevelopedSurface developed{surface.air, {}, surface.along, {}, {}};
-    for (std::size_t k = 0; k < surface.along.size(); ++k) {
-      developed.place.push_back(solution.field.mesh.place(surface.node(k)));
-      developed.temperature.push_back(solution.temperature[surface.node(k)]);
-    }
+    DevelopedSurface developed{
+        surface.air, std::move(course.place), surface.along, std::move(course.temperature), {}};
     for (const geometry::Face& face : surface.faces) {
       developed.is_fabric.push_back(solution.physics.is_fabric[face.region]);
     }

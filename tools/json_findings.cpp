@@ -112,6 +112,13 @@ class VariantFindings {
       result["highest_safe_humidity_percent"] = percent(humidity->highest_safe_humidity);
     }
     result["coldest"] = std::move(coldest);
+    if (const auto& proved = surface.thermometer) {
+      result["thermometer"] = {{"temperature_C", proved->temperature},
+                               {"low", proved->low},
+                               {"high", proved->high},
+                               {"x_mm", mm(proved->place.x)},
+                               {"y_mm", mm(proved->place.y)}};
+    }
     result["cold_spots"] = list();
     for (const solver::Spot& each : surface.cold_spots) result["cold_spots"].push_back(spot(each));
     return result;

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <nlohmann/json.hpp>
 #include <set>
 
@@ -127,13 +128,18 @@ Json surface_nodes(const solver::Solution& solution, SpaceId air) {
   return nodes;
 }
 
-std::size_t node_of(const geometry::Mesh& mesh, geometry::Point place) {
-  const auto nearest = [](const std::vector<double>& lines, double at) {
-    const auto closer = [at](double a, double b) { return std::abs(a - at) < std::abs(b - at); };
-    return static_cast<std::size_t>(std::min_element(lines.begin(), lines.end(), closer) -
-                                    lines.begin());
-  };
-  return mesh.node(nearest(mesh.x, place.x), nearest(mesh.y, place.y));
+/// The node of material nearest to a place.
+std::size_t node_of(const solver::Field& field, geometry::Point place) {
+  std::size_t best = 0;
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t n = 0; n < field.mesh.nx() * field.mesh.ny(); ++n) {
+    const geometry::Point here = field.mesh.place(n);
+    const double away = std::hypot(here.x - place.x, here.y - place.y);
+    if (field.solid[n] == 0 || away >= least) continue;
+    least = away;
+    best = n;
+  }
+  return best;
 }
 
 Json rooms_of(const SolvedVariant& solved) {
@@ -141,11 +147,11 @@ Json rooms_of(const SolvedVariant& solved) {
   for (const solver::AirSurface& surface : solved.surface.airs) {
     Json spots = list();
     for (const solver::Spot& spot : surface.cold_spots) {
-      spots.push_back({{"node", node_of(solved.surface.field.mesh, spot.place)},
+      spots.push_back({{"node", node_of(solved.surface.field, spot.place)},
                        {"where", words_for(solved, spot)}});
     }
     rooms.push_back({{"air", surface.air.index},
-                     {"coldest", node_of(solved.surface.field.mesh, surface.coldest.place)},
+                     {"coldest", node_of(solved.surface.field, surface.coldest.place)},
                      {"band_K", surface.coldest.temperature.band},
                      {"spots", std::move(spots)},
                      {"nodes", surface_nodes(solved.surface, surface.air)}});

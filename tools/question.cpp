@@ -21,6 +21,7 @@ std::vector<SpaceId> rooms_of(const cases::Variant& variant) {
 solver::Question question_of(const cases::Variant& variant, materials::Purpose purpose) {
   solver::Question question;
   question.section = geometry::section_of(variant.sheet);
+  question.sheet = variant.sheet;
   question.physics = physics_of(variant, purpose);
   question.temperatures = temperatures_of(variant);
   question.rooms = rooms_of(variant);

@@ -25,7 +25,8 @@ solver::Solution solved(const Problem& problem, std::optional<double> factor,
                               outside,
                               {},
                               factor,
-                              coupling},
+                              coupling,
+                              problem.sheet()},
                              effort);
 }
 

@@ -120,7 +120,7 @@ class Problem {
     solver::Effort effort;
     effort.node_limit = node_limit;
     return solver::solution_of({section(), physics(), temperatures_, std::move(rooms), outside,
-                                std::move(probes), factor_band, coupling_band},
+                                std::move(probes), factor_band, coupling_band, sheet_},
                                effort);
   }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <optional>
 #include <utility>
 
@@ -117,10 +118,15 @@ std::string name_of(const SolvedVariant& later, const DevelopedSurface& surface,
   solver::Spot spot;
   spot.place = surface.place[node];
   spot.region = geometry::RegionId(0U);
+  double nearest = std::numeric_limits<double>::infinity();
   for (const geometry::Face& face : geometry::faces(later.surface.field.mesh)) {
     for (const std::size_t end : {face.from, face.to}) {
       const geometry::Point here = later.surface.field.mesh.place(end);
-      if (here.x == spot.place.x && here.y == spot.place.y) spot.region = face.region;
+      const double away = std::hypot(here.x - spot.place.x, here.y - spot.place.y);
+      if (away < nearest) {
+        nearest = away;
+        spot.region = face.region;
+      }
     }
   }
   return words_for(later, spot);

@@ -174,8 +174,8 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
   }
   if (const double off = solved.surface.field.mesh.section.deviation; off > 0.0) {
     all.push_back(
-        fmt::format("sloping edges that no common grid meets are drawn in steps up to {:.1f} mm "
-                    "off; the bands include it",
+        fmt::format("the pictures, and what is said of vapour, show slopes in steps of up to "
+                    "{:.1f} mm; temperatures and heat flows follow them exactly",
                     off * 1e3));
   }
   if (!solved.surface.accurate) {

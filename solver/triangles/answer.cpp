@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/triangles/answer.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace quoin::solver {
+namespace {
+
+/// Meshes after which what is not reached is out of reach: each has up to four times the triangles
+/// of the one before.
+constexpr int most_meshes = 14;
+
+/// Reads everything that is asked off one level.
+void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& windows,
+          const std::vector<Reading>& before, std::vector<Reading>& now, Lack& lack) {
+  const TriangleLevel& level = *answer.level;
+  answer.couplings = proved_couplings(level, claim.coupling_band, lack);
+  answer.thermometers.clear();
+  answer.airs.clear();
+  answer.probes.clear();
+  for (std::size_t r = 0; r < claim.rooms.size(); ++r) {
+    const SpaceId air = claim.rooms[r];
+    if (!claim.thermometer_bands.empty()) {
+      const auto known = std::find_if(windows.begin(), windows.end(),
+                                      [&](const Thermometer& one) { return one.air == air; });
+      auto thermometer = proved_thermometer(level, claim.physics, claim.temperatures, air,
+                                            known != windows.end() ? &*known : nullptr,
+                                            claim.thermometer_bands[r], lack);
+      if (thermometer) answer.thermometers.push_back(*thermometer);
+    }
+    if (claim.spot_bands.empty()) continue;  // looked for once, on the last mesh
+    auto surface = cold_spots_on(level, claim.physics, claim.temperatures, air, claim.spot_bands[r],
+                                 before, now, lack);
+    if (surface) answer.airs.push_back(std::move(*surface));
+  }
+  const PlaceFinder finder(answer.triangles, level.nodes());
+  const std::vector<double> warmth = level.warmth(claim.temperatures);
+  for (const geometry::Point place : claim.probes) {
+    answer.probes.push_back(
+        probe_on(level, finder, warmth, place, claim.probe_band, before, now, lack));
+  }
+}
+
+/// Cold spots that no band is wanted of.
+void find_spots(const Claim& claim, Answer& answer) {
+  std::vector<Reading> now;
+  Lack none;
+  for (const SpaceId air : claim.rooms) {
+    auto surface =
+        cold_spots_on(*answer.level, claim.physics, claim.temperatures, air, {}, {}, now, none);
+    if (surface) answer.airs.push_back(std::move(*surface));
+  }
+}
+
+}  // namespace
+
+Answer answer_of(const Claim& claim) {
+  Answer answer{first_triangles(claim.sheet, {}), nullptr, {}, {}, {}, {}, 0, true};
+  std::vector<Thermometer> windows;
+  std::vector<Reading> readings;
+  for (;;) {
+    answer.level = std::make_unique<TriangleLevel>(claim.physics, answer.triangles);
+    ++answer.meshes;
+    Lack lack{std::vector<double>(answer.level->nodes().elements.size(), 0.0)};
+    std::vector<Reading> now;
+    read(claim, answer, windows, readings, now, lack);
+    readings = std::move(now);
+    answer.reached = lack.reached;
+    if (lack.reached || answer.meshes == most_meshes) break;
+    geometry::Triangles finer = answer.triangles;
+    windows = answer.thermometers;
+    if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) break;
+    answer.triangles = std::move(finer);
+  }
+  if (claim.spot_bands.empty()) find_spots(claim, answer);
+  return answer;
+}
+
+}  // namespace quoin::solver
