@@ -100,8 +100,8 @@ class SurveyReader {
     const WrittenSurveyedAir& one = named.value;
     SurveyedAir air{named.name, one.plus_or_minus, {}, {}};
     const bool outside = space->is == SpaceKind::outside;
-    const int ways = (one.history.empty() ? 0 : 1) + (one.mean ? 1 : 0) +
-                     (one.lowest || one.highest ? 1 : 0);
+    const int ways =
+        (one.history.empty() ? 0 : 1) + (one.mean ? 1 : 0) + (one.lowest || one.highest ? 1 : 0);
     if (ways > 1) {
       faults_.add(named.mark, {"what this air was before is given in more than one way", "",
                                "one of: history, mean of the day, lowest and highest", ""});
@@ -110,8 +110,8 @@ class SurveyReader {
     if (one.history.empty()) {
       for (const std::string_view key : {"column", "dates", "read at"}) {
         if (const Entry* entry = named.node->find(key))
-          faults_.add(entry->mark, {fmt::format("'{}' goes with a history", key), "",
-                                    "history: airs.csv", ""});
+          faults_.add(entry->mark,
+                      {fmt::format("'{}' goes with a history", key), "", "history: airs.csv", ""});
       }
     }
     if (one.lowest.has_value() != one.highest.has_value()) {
@@ -175,7 +175,7 @@ class SurveyReader {
                    list_words(known, "a material of the section"), near_words(zone.of, known)});
       return;
     }
-    const Box_ box{{zone.box.x_from, zone.box.x_to}, {zone.box.y_from, zone.box.y_to}};
+    const Box box{{zone.box.x_from, zone.box.x_to}, {zone.box.y_from, zone.box.y_to}};
     if (auto complaint = misplaced(section->variant->sheet, regions, box, zone.of)) {
       complaint->what = fmt::format("the zone '{}' is empty", named.name);
       faults_.add(named.mark, std::move(*complaint));
@@ -189,17 +189,16 @@ class SurveyReader {
     if (section == nullptr) return;
     Stretch stretch{named.name, section->name, box_of(named, named.value), named.value.behind};
     if (!meets_inside_surface(*section->variant, stretch.box)) {
-      faults_.add(named.mark,
-                  {fmt::format("the stretch '{}' meets no inside surface", named.name), "",
-                   "a box that holds part of the surface of a room",
-                   "let it reach a millimetre to either side of the surface"});
+      faults_.add(named.mark, {fmt::format("the stretch '{}' meets no inside surface", named.name),
+                               "", "a box that holds part of the surface of a room",
+                               "let it reach a millimetre to either side of the surface"});
       return;
     }
     survey.stretches.push_back(std::move(stretch));
   }
 
   /// Whether any inside surface runs within a box.
-  static bool meets_inside_surface(const Variant& variant, const Box& box) {
+  static bool meets_inside_surface(const Variant& variant, const SurveyBox& box) {
     const geometry::Section section = geometry::section_of(variant.sheet);
     const auto is_room = [&](const geometry::Fill& fill) {
       const auto* space = std::get_if<SpaceId>(&fill);
@@ -215,7 +214,8 @@ class SurveyReader {
       for (std::size_t i = 0; i < section.columns(); ++i) {
         const geometry::Cell& here = section.cell(i, j);
         const auto meets = [&](const geometry::Cell& next) {
-          return (is_room(here.above) || is_room(here.below)) != (is_room(next.above) || is_room(next.below)) &&
+          return (is_room(here.above) || is_room(here.below)) !=
+                     (is_room(next.above) || is_room(next.below)) &&
                  (geometry::is_solid(here) || geometry::is_solid(next));
         };
         if (i + 1 < section.columns() && meets(section.cell(i + 1, j)) &&
@@ -236,9 +236,9 @@ class SurveyReader {
   }
 
   template <class T>
-  static Box box_of(const Named<T>& /*named*/, const T& written) {
+  static SurveyBox box_of(const Named<T>& /*named*/, const T& written) {
     constexpr double everywhere = 1e3;  // m
-    Box box{-everywhere, everywhere, -everywhere, everywhere};
+    SurveyBox box{-everywhere, everywhere, -everywhere, everywhere};
     if (written.x) box = {written.x->from, written.x->to, box.y_from, box.y_to};
     if (written.y) box = {box.x_from, box.x_to, written.y->from, written.y->to};
     return box;
@@ -254,8 +254,8 @@ class SurveyReader {
       if (section.name == in && !in.empty()) return &section;
     }
     if (single) {
-      faults_.add(mark_of(named, "in"), {"'in' belongs to a house of several sections", in,
-                                         "no 'in'", "remove it"});
+      faults_.add(mark_of(named, "in"),
+                  {"'in' belongs to a house of several sections", in, "no 'in'", "remove it"});
     } else if (in.empty()) {
       faults_.add(named.mark, {fmt::format("in which section '{}' lies is not said", named.name),
                                "", "in: " + joined(known, ", or "), ""});
@@ -271,8 +271,8 @@ class SurveyReader {
     for (const auto& stretch : written_.stretches) {
       const auto names = names_in(survey.zones);
       if (std::find(names.begin(), names.end(), stretch.name) != names.end())
-        faults_.add(stretch.mark, {fmt::format("'{}' is the name of a zone, too", stretch.name),
-                                   "", "another name", "rename one of the two"});
+        faults_.add(stretch.mark, {fmt::format("'{}' is the name of a zone, too", stretch.name), "",
+                                   "another name", "rename one of the two"});
     }
   }
 
@@ -290,8 +290,8 @@ class SurveyReader {
 
   void read_explanation(const Node& item, Survey& survey) {
     static const std::vector<std::string> kinds{
-        "as drawn", "conducts better", "conducts less", "covered", "both", "thermometer off",
-        "colder outside"};
+        "as drawn", "conducts better", "conducts less", "covered",
+        "both",     "thermometer off", "colder outside"};
     const bool pair = item.kind == Node::Kind::map && item.entries.size() == 1;
     const std::string kind = pair ? item.entries.front().key : item.text;
     const auto found = std::find(kinds.begin(), kinds.end(), kind);
@@ -338,8 +338,8 @@ class SurveyReader {
       case ExplanationKind::better_and_covered:
         if (of == nullptr || of->kind != Node::Kind::sequence || of->items.size() != 2) {
           faults_.add(of == nullptr ? item.mark : of->mark,
-                      {"'both' is of a zone and a stretch",
-                       of == nullptr ? "" : words_of(*of), "both: [ZONE, STRETCH]", ""});
+                      {"'both' is of a zone and a stretch", of == nullptr ? "" : words_of(*of),
+                       "both: [ZONE, STRETCH]", ""});
           return false;
         }
         return look_up(item, &of->items[0], names_in(survey.zones), "zone", explanation.of) &&
@@ -363,8 +363,7 @@ class SurveyReader {
     faults_.add(of == nullptr ? item.mark : of->mark,
                 {given ? fmt::format("there is no {} '{}'", what, of->text)
                        : fmt::format("this explanation is of some {}", what),
-                 given ? of->text : "",
-                 list_words(known, fmt::format("a {} of this survey", what)),
+                 given ? of->text : "", list_words(known, fmt::format("a {} of this survey", what)),
                  given ? near_words(of->text, known) : ""});
     return false;
   }
@@ -373,10 +372,9 @@ class SurveyReader {
     std::vector<std::string> names;
     for (const std::string& name : air_names()) {
       const Space* space = find_air(name);
-      const bool history =
-          std::any_of(survey.airs.begin(), survey.airs.end(), [&](const SurveyedAir& air) {
-            return air.space == name && air.history.has_value();
-          });
+      const bool history = std::any_of(
+          survey.airs.begin(), survey.airs.end(),
+          [&](const SurveyedAir& air) { return air.space == name && air.history.has_value(); });
       if (space->is == SpaceKind::outside && !history) names.push_back(name);
     }
     return names;

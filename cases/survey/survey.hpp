@@ -46,7 +46,7 @@ struct SurveyedAir {
 };
 
 /// An upright area of a section, m.
-struct Box {
+struct SurveyBox {
   double x_from = 0.0;
   double x_to = 0.0;
   double y_from = 0.0;
@@ -58,14 +58,14 @@ struct Zone {
   std::string name;
   std::string section;  ///< of a house; empty: the only one
   std::string of;       ///< material
-  Box box;
+  SurveyBox box;
 };
 
 /// Inside surface that something may cover.
 struct Stretch {
   std::string name;
   std::string section;
-  Box box;
+  SurveyBox box;
   std::optional<materials::Behind> behind;
 };
 

@@ -57,17 +57,24 @@ struct Sample {
   double effective = 0.0;       ///< how many independent draws it is worth
 };
 
+/// Draws of a standard multivariate t, for any number of dimensions up to some.
+struct StandardDraws {
+  StandardDraws(std::size_t draws, std::size_t dimensions, double degrees);
+
+  double degrees = 5.0;
+  std::vector<double> stretch;  ///< of each draw
+  Table normals;                ///< Shape: draws by dimensions
+};
+
 struct Sampling {
-  std::size_t draws = 4096;
-  double degrees = 5.0;       ///< of the proposal
   double widened = 1.15;      ///< its spread beside that of the mode
   double least_share = 0.15;  ///< of effective draws, below which the proposal is fitted anew
 };
 
 /// Importance sampling about the mode. Where too few draws count the proposal is fitted to the
-/// draws so far, once.
+/// draws so far, once. The standard draws have as many dimensions as the inference at least.
 [[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
-                               const Sampling& sampling = {});
+                               const StandardDraws& standard, const Sampling& sampling = {});
 
 /// Draws from what is known beforehand.
 [[nodiscard]] Sample prior_sample(const Inference& inference, std::size_t draws);

@@ -8,9 +8,9 @@
 namespace quoin::solver {
 namespace {
 
-/// Sums of fields whose energy is a smaller share of the largest than this count for nothing: a
-/// millionth of the difference of the airs.
-constexpr double least_energy = 1e-12;
+/// Sums of fields whose energy is a smaller share of that of all fields than this count for
+/// nothing.
+constexpr double least_energy = 1e-10;
 
 /// What one unit operator conducts between vectors, columns of a matrix whose rows are nodes.
 Eigen::MatrixXd projected(const UnitOperator& unit, const Eigen::MatrixXd& vectors) {

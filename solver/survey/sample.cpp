@@ -29,29 +29,17 @@ Proposal proposal_of(const Eigen::VectorXd& centre, const Eigen::MatrixXd& covar
   return result;
 }
 
-/// Draws of the standard multivariate t, each with the square of its length.
-/// Shape: draws by dimensions.
-Table standard_draws(std::size_t draws, std::size_t dimensions, double degrees) {
-  const std::vector<double> points = even_points(draws, dimensions + 1);
-  Table result(draws, dimensions);
-  for (std::size_t k = 0; k < draws; ++k) {
-    const double* point = points.data() + k * (dimensions + 1);
-    const double stretch = std::sqrt(degrees / chi_squared_quantile(point[0], degrees));
-    for (std::size_t u = 0; u < dimensions; ++u)
-      result(k, u) = stretch * normal_quantile(point[u + 1]);
-  }
-  return result;
-}
-
 /// Fills draws, predictions and normalised weights of a sample from a proposal.
-void draw(const Inference& inference, const Proposal& proposal, const Table& standard,
+void draw(const Inference& inference, const Proposal& proposal, const StandardDraws& standard,
           Sample& sample) {
-  const std::size_t draws = standard.rows, dimensions = standard.columns;
+  const std::size_t draws = standard.normals.rows, dimensions = inference.dimensions();
   sample.draws = Table(draws, dimensions);
   sample.predicted = Table(draws, inference.read.size());
   std::vector<double> log_weight(draws);
   for (std::size_t k = 0; k < draws; ++k) {
-    const Eigen::Map<const Eigen::VectorXd> t(standard.row(k).data(), Eigen::Index(dimensions));
+    const Eigen::VectorXd t =
+        standard.stretch[k] *
+        Eigen::Map<const Eigen::VectorXd>(standard.normals.row(k).data(), Eigen::Index(dimensions));
     Eigen::Map<Eigen::VectorXd> z(sample.draws.row(k).data(), Eigen::Index(dimensions));
     z = proposal.centre + proposal.root.triangularView<Eigen::Lower>() * t;
     const double log_proposed =
@@ -96,7 +84,18 @@ Proposal refitted(const Sample& sample, const Proposal& before) {
 
 }  // namespace
 
-Sample sample_of(const Inference& inference, const Mode& mode, const Sampling& sampling) {
+StandardDraws::StandardDraws(std::size_t draws, std::size_t dimensions, double degrees_)
+    : degrees(degrees_), normals(draws, dimensions) {
+  const std::vector<double> points = even_points(draws, dimensions + 1);
+  for (std::size_t k = 0; k < draws; ++k) {
+    const double* point = points.data() + k * (dimensions + 1);
+    stretch.push_back(std::sqrt(degrees / chi_squared_quantile(point[0], degrees)));
+    for (std::size_t u = 0; u < dimensions; ++u) normals(k, u) = normal_quantile(point[u + 1]);
+  }
+}
+
+Sample sample_of(const Inference& inference, const Mode& mode, const StandardDraws& standard,
+                 const Sampling& sampling) {
   const std::size_t dimensions = inference.dimensions();
   const auto n = Eigen::Index(dimensions);
   Eigen::MatrixXd covariance(n, n);
@@ -107,10 +106,9 @@ Sample sample_of(const Inference& inference, const Mode& mode, const Sampling& s
   }
   const Proposal proposal = proposal_of(Eigen::Map<const Eigen::VectorXd>(mode.at.data(), n),
                                         covariance, sampling.degrees);
-  const Table standard = standard_draws(sampling.draws, dimensions, sampling.degrees);
   Sample sample;
   draw(inference, proposal, standard, sample);
-  if (sample.effective < sampling.least_share * static_cast<double>(sampling.draws)) {
+  if (sample.effective < sampling.least_share * static_cast<double>(standard.normals.rows)) {
     Sample again;
     draw(inference, refitted(sample, proposal), standard, again);
     if (again.effective > sample.effective) sample = std::move(again);

@@ -21,8 +21,8 @@ using Random = std::mt19937;
 /// A detail as a case file, and where it is read.
 struct Drawn {
   std::string text;
-  cases::Box zone;
-  cases::Box stretch;
+  cases::SurveyBox zone;
+  cases::SurveyBox stretch;
   std::vector<std::string> inside;  ///< probes of the room
   std::vector<std::string> outside;
 };
@@ -202,8 +202,8 @@ MadeSurvey made_survey(const Recipe& recipe, std::uint32_t seed) {
   made.survey = survey_of(detail, recipe);
   cases::Survey truth = made.survey;
   if (recipe.wrong == Wrong::extent) {
-    cases::Box& box = truth.zones[0].box;
-    const cases::Box drawn_box = box;
+    cases::SurveyBox& box = truth.zones[0].box;
+    const cases::SurveyBox drawn_box = box;
     const bool is_corner = detail.zone.x_to == detail.zone.y_to;
     const double t = detail.zone.y_to - 0.56;
     box.y_to = is_corner ? t + 0.30 : 0.55 * drawn_box.y_to;

@@ -56,6 +56,8 @@ struct TwoAirs {
   }
 };
 
+StandardDraws standard_draws() { return {4096, 3, 5.0}; }
+
 struct Moments {
   double mean = 0.0;
   double sd = 0.0;
@@ -116,7 +118,7 @@ TEST_CASE("the mode of straight models with normal errors is the closed form") {
 TEST_CASE("importance sampling finds mean and spread and evidence of the closed form") {
   const TwoAirs airs;
   const Inference inference = airs.inference();
-  const Sample sample = sample_of(inference, mode_of(inference, {0, 0, 0}));
+  const Sample sample = sample_of(inference, mode_of(inference, {0, 0, 0}), standard_draws());
   const std::array<double, 3> mean{18.13705645441289, 2.6802478994514276, -0.11805430178459744};
   const std::array<double, 3> sd{0.24858114137710424, 0.385566532885261, 0.20920255905350135};
   for (std::size_t u = 0; u < 3; ++u) {
@@ -133,7 +135,7 @@ TEST_CASE("a reading far off counts little and the range stays skewed towards wh
   slope(0, 0) = 1.0;
   Inference inference = straight({0.0}, slope, {3.0}, {0.5});
   inference.degrees = 4.0;
-  const Sample sample = sample_of(inference, mode_of(inference, {0.0}));
+  const Sample sample = sample_of(inference, mode_of(inference, {0.0}), standard_draws());
   // Source: own quadrature, exact to all digits.
   const double sd = 0.8675849506387509;
   const Moments found = moments(sample, 0);
@@ -146,7 +148,7 @@ TEST_CASE("a reading far off counts little and the range stays skewed towards wh
   CHECK(ends[2] == WithinAbs{3.017310971860736, 0.02 * sd});
   // Twin: with normal errors the mean is the closed form, which is another.
   inference.degrees = infinite;
-  CHECK(moments(sample_of(inference, mode_of(inference, {0.0})), 0).mean ==
+  CHECK(moments(sample_of(inference, mode_of(inference, {0.0}), standard_draws()), 0).mean ==
         WithinAbs{2.4, 0.02 * sd});
 }
 
@@ -154,7 +156,8 @@ TEST_CASE("without readings sampling gives back what was known before") {
   Inference inference = straight({}, Table(0, 2), {}, {});
   inference.degrees = 4.0;
   inference.scale_spread = 0.35;
-  const Sample sample = sample_of(inference, mode_of(inference, {0.3, -0.2, 0.1}));
+  const Sample sample =
+      sample_of(inference, mode_of(inference, {0.3, -0.2, 0.1}), standard_draws());
   for (std::size_t u = 0; u < 3; ++u) {
     CHECK(moments(sample, u).mean == WithinAbs{0.0, 0.02});
     CHECK(moments(sample, u).sd == WithinRel{1.0, 0.02});
@@ -188,10 +191,10 @@ TEST_CASE("a range that would hold any reading tells as much as none") {
 TEST_CASE("readings that follow the model agree and readings that contradict each other do not") {
   const TwoAirs airs;
   Inference inference = airs.inference();
-  const Sample fits = sample_of(inference, mode_of(inference, {0, 0, 0}));
+  const Sample fits = sample_of(inference, mode_of(inference, {0, 0, 0}), standard_draws());
   CHECK(agreement(inference, fits) > 0.2);
   inference.read = {13.0, 16.0, 7.9};  // the same place twice, 3 K apart
-  const Sample apart = sample_of(inference, mode_of(inference, {0, 0, 0}));
+  const Sample apart = sample_of(inference, mode_of(inference, {0, 0, 0}), standard_draws());
   CHECK(agreement(inference, apart) < 0.001);
 }
 

@@ -15,6 +15,8 @@
 namespace quoin::tools {
 namespace {
 
+constexpr std::size_t draws = 4096;
+constexpr double proposal_degrees = 5.0;
 constexpr double few_draws = 100.0;
 constexpr double named_from = 10.0;
 
@@ -108,7 +110,7 @@ std::vector<ExpectedReading> expected(const SurveyModel& model,
       const std::vector<double> off = solver::even_points(inferred.sample.draws.rows, 1);
       for (std::size_t k = 0; k < inferred.sample.draws.rows; ++k) {
         const double weight = explanation.share[e] * inferred.sample.weights[k];
-        if (weight <= 0.0) continue;
+        if (weight < 1e-8) continue;
         const double common = std::exp(0.35 * inferred.sample.draws(k, last));
         const double value = inferred.sample.predicted(k, counted);
         mean += weight * value;
@@ -183,8 +185,9 @@ WorkedSurvey worked_survey(const std::vector<HouseSection>& house, const cases::
   findings.basis_error = model.basis_error;
   findings.solves = model.solves;
   if (findings.quality.fit != Fit::refused) {
+    const solver::StandardDraws standard(draws, model.unknowns.size() + 1, proposal_degrees);
     for (const cases::Explanation& one : explanations_of(model, findings.quality))
-      worked.inferred.push_back(inferred(model, one));
+      worked.inferred.push_back(inferred(model, one, standard));
     std::stable_sort(worked.inferred.begin(), worked.inferred.end(),
                      [](const InferredExplanation& a, const InferredExplanation& b) {
                        return a.log_evidence > b.log_evidence;

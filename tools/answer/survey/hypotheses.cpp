@@ -11,15 +11,15 @@ namespace {
 using cases::Explanation;
 using cases::ExplanationKind;
 
-bool overlap(const cases::Box& a, const cases::Box& b) {
+bool overlap(const cases::SurveyBox& a, const cases::SurveyBox& b) {
   return a.x_from < b.x_to && b.x_from < a.x_to && a.y_from < b.y_to && b.y_from < a.y_to;
 }
 
 /// Whether a zone reaches the surface that a stretch covers.
 bool overlap(const cases::Zone& zone, const cases::Stretch& stretch) {
   constexpr double plaster = 0.06;  // m between masonry and the surface before it
-  const cases::Box wider{zone.box.x_from - plaster, zone.box.x_to + plaster,
-                         zone.box.y_from - plaster, zone.box.y_to + plaster};
+  const cases::SurveyBox wider{zone.box.x_from - plaster, zone.box.x_to + plaster,
+                               zone.box.y_from - plaster, zone.box.y_to + plaster};
   return zone.section == stretch.section && overlap(wider, stretch.box);
 }
 
@@ -65,7 +65,8 @@ std::vector<double> medians_of(const Hypothesis& hypothesis) {
   return medians;
 }
 
-Inferred inferred_one(const SurveyModel& model, Hypothesis hypothesis, FeltAirs& felt) {
+Inferred inferred_one(const SurveyModel& model, Hypothesis hypothesis, FeltAirs& felt,
+                      const solver::StandardDraws& standard) {
   Inferred result;
   result.hypothesis = std::move(hypothesis);
   std::vector<double> at = medians_of(result.hypothesis);
@@ -80,9 +81,12 @@ Inferred inferred_one(const SurveyModel& model, Hypothesis hypothesis, FeltAirs&
     at = result.readings.unknowns_at(result.mode.at);
   }
   const solver::Inference inference = inference_of(model, result.readings);
-  result.sample = solver::sample_of(inference, result.mode);
+  result.sample = solver::sample_of(inference, result.mode, standard);
   return result;
 }
+
+/// Draws of less weight than this move no range.
+constexpr double negligible = 1e-8;
 
 /// The logarithm of a sum of exponentials.
 double log_sum(const std::vector<double>& logs) {
@@ -143,7 +147,8 @@ std::vector<Explanation> explanations_of(const SurveyModel& model, const Quality
   return all;
 }
 
-InferredExplanation inferred(const SurveyModel& model, const Explanation& explanation) {
+InferredExplanation inferred(const SurveyModel& model, const Explanation& explanation,
+                             const solver::StandardDraws& standard) {
   InferredExplanation result;
   result.what = explanation;
   std::vector<Extent> extents{Extent::as_drawn};
@@ -152,7 +157,8 @@ InferredExplanation inferred(const SurveyModel& model, const Explanation& explan
   FeltAirs felt;
   std::vector<double> logs;
   for (const Extent extent : extents) {
-    result.each.push_back(inferred_one(model, hypothesis_of(model, explanation, extent), felt));
+    result.each.push_back(
+        inferred_one(model, hypothesis_of(model, explanation, extent), felt, standard));
     logs.push_back(result.each.back().sample.log_evidence);
   }
   const double all = log_sum(logs);
@@ -175,7 +181,7 @@ Weighted over_draws(
     const Inferred& one = explanation.each[e];
     for (std::size_t k = 0; k < one.sample.draws.rows; ++k) {
       const double weight = explanation.share[e] * one.sample.weights[k];
-      if (weight <= 0.0) continue;
+      if (weight < negligible) continue;
       const std::vector<double> at = one.readings.unknowns_at(one.sample.draws.row(k));
       result.values.push_back(function(one, at));
       result.weights.push_back(weight);

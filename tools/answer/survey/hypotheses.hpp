@@ -35,7 +35,8 @@ struct InferredExplanation {
 
 /// What readings tell under one explanation.
 [[nodiscard]] InferredExplanation inferred(const SurveyModel& model,
-                                           const cases::Explanation& explanation);
+                                           const cases::Explanation& explanation,
+                                           const solver::StandardDraws& standard);
 
 /// The values of an unknown over all draws of an explanation, with the weights of the draws.
 struct Weighted {

@@ -35,7 +35,7 @@ const cases::Pad* pad_of(const cases::Survey& survey, const std::string& name) {
   return nullptr;
 }
 
-double away(const cases::Box& box, Point place) {
+double away(const cases::SurveyBox& box, Point place) {
   const double x = std::max({box.x_from - place.x, place.x - box.x_to, 0.0});
   const double y = std::max({box.y_from - place.y, place.y - box.y_to, 0.0});
   return std::hypot(x, y);

@@ -63,7 +63,7 @@ std::vector<Point> angles_of(const cases::Variant& variant, const geometry::Mesh
   return angles;
 }
 
-bool lies_in(const cases::Box& box, Point place) {
+bool lies_in(const cases::SurveyBox& box, Point place) {
   constexpr double edge = 1e-6;
   return place.x >= box.x_from - edge && place.x <= box.x_to + edge &&
          place.y >= box.y_from - edge && place.y <= box.y_to + edge;

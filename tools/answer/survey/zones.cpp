@@ -13,7 +13,7 @@
 namespace quoin::tools {
 namespace {
 
-using cases::Box;
+using Box = cases::SurveyBox;
 using geometry::Point;
 
 /// Ends of a zone keep this far from readings, m.

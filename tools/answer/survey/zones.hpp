@@ -34,9 +34,9 @@ struct ZonedSection {
 
 /// The three boxes of a zone, the smallest first: it grows and shrinks along those inside surfaces
 /// that run on beyond its ends, and its ends keep away from readings.
-[[nodiscard]] std::array<cases::Box, 3> extents_of(const cases::Zone& zone,
-                                                   const cases::Variant& variant,
-                                                   const std::vector<geometry::Point>& read_at);
+[[nodiscard]] std::array<cases::SurveyBox, 3> extents_of(
+    const cases::Zone& zone, const cases::Variant& variant,
+    const std::vector<geometry::Point>& read_at);
 
 /// The section of a variant with its zones. `read_at`: where it was read; `lines_at`: places that
 /// lines of the grid run through.
