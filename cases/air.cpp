@@ -132,12 +132,12 @@ class Derivation {
   }
 
   void refuse_unknown(const Named<double>& loss) {
-    std::vector<std::string> names;
-    for (const Written& one : written_) names.push_back(one.name);
-    const std::string near = nearest(loss.name, names);
-    faults_.add(loss.mark, {fmt::format("unknown space '{}'", loss.name), loss.name,
-                            "one of: " + joined(names, ", "),
-                            near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    faults_.add(loss.mark, [&]() -> Complaint {
+      std::vector<std::string> names;
+      for (const Written& one : written_) names.push_back(one.name);
+      return {fmt::format("unknown space '{}'", loss.name), loss.name,
+              "one of: " + joined(names, ", "), did_you_mean(loss.name, names)};
+    });
   }
 
   void derive_humidity(SpaceId id) {

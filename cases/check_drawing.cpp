@@ -94,6 +94,15 @@ class DrawingCheck {
                      "at " + place_of(flaw.where), "material joined to the rest",
                      "close the gap around it, or remove it"});
         break;
+      case FlawKind::parted:
+        faults_.add(
+            mark_of(drawn_, flaw.region),
+            {fmt::format("a gap parts '{}' from the other material: it meets '{}' alone, and no "
+                         "heat crosses the gap",
+                         variant_.regions[flaw.region].name, name_of(flaw.space)),
+             "nothing painted at " + place_of(flaw.where), "areas that meet",
+             "let both areas end on the same line, or paint what lies between"});
+        break;
       case FlawKind::overlapping_spaces:
         check_overlap(flaw);
         break;

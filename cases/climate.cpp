@@ -58,10 +58,10 @@ class Columns : public Vocabulary<Columns> {
       if (cell.text == "month" ||
           std::find(known_.begin(), known_.end(), cell.text) != known_.end())
         continue;
-      const std::string near = nearest(std::string(cell.text), known_);
-      faults_.add(cell.mark, {fmt::format("unknown column '{}'", cell.text), std::string(cell.text),
-                              "month; " + joined(known_, ", "),
-                              near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      faults_.add(cell.mark, [&]() -> Complaint {
+        return {fmt::format("unknown column '{}'", cell.text), std::string(cell.text),
+                "month; " + joined(known_, ", "), did_you_mean(cell.text, known_)};
+      });
     }
   }
 
@@ -110,13 +110,8 @@ std::string fetch_table(WrittenClimate& climate, const Entry& entry, const Files
                       "either `table` or the lists", "remove one of them"});
     return {};
   }
-  const std::optional<std::string> text = files ? files(climate.table) : std::nullopt;
-  if (!text) {
-    faults.add(mark, {fmt::format("the table '{}' cannot be read", climate.table), climate.table,
-                      "a CSV file, named from the folder of the case file",
-                      "check its name, and that you may read it"});
-    return {};
-  }
+  const std::optional<std::string> text = table_of(climate.table, mark, files, faults);
+  if (!text) return {};
   FaultList of_table(climate.table, *text);
   read_table(*text, climate, of_table);
   faults.take(of_table);

@@ -4,12 +4,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "cases/painted.hpp"
 #include "cases/words.hpp"
+#include "cases/yaml_tree.hpp"
 #include "materials/published_tests.hpp"
 #include "materials/surface_resistance.hpp"
 
@@ -24,10 +27,8 @@ const materials::PublishedTest* find_guide(const std::string& guide, Mark mark, 
     if (published.guide == guide) return &published;
     known.emplace_back(published.guide);
   }
-  const std::string near = nearest(guide, known);
   faults.add(mark, {fmt::format("no published threshold is known as '{}'", guide), guide,
-                    "one of: " + joined(known, ", "),
-                    near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+                    "one of: " + joined(known, ", "), did_you_mean(guide, known)});
   return nullptr;
 }
 
@@ -64,12 +65,24 @@ double resistance_at(const Space& space) {
       materials::surface_resistance(materials::Face{}, materials::Purpose::surface_temperature));
 }
 
+/// Whether a space says where its humidity comes from, be it wrongly: that is said elsewhere.
+bool asks_for_humidity(const Node& space) {
+  constexpr std::array<std::string_view, 4> keys{"humidity", materials::HumidityClass::name,
+                                                 materials::MoistureProduction::name,
+                                                 materials::LoggedReading::name};
+  return std::any_of(keys.begin(), keys.end(), [&](std::string_view key) {
+    return space.find(key) != nullptr || has_mistyped(space, key);
+  });
+}
+
 }  // namespace
 
-bool any_humid(const Per<SpaceId, Space>& spaces) {
-  return std::any_of(spaces.begin(), spaces.end(), [](const Space& space) {
-    return space.is == SpaceKind::inside && space.humidity.has_value();
-  });
+bool any_humid(const std::vector<Named<WrittenSpace>>& written, const Per<SpaceId, Space>& spaces) {
+  for (const SpaceId id : geometry::ids(spaces)) {
+    if (spaces[id].is != SpaceKind::inside) continue;
+    if (spaces[id].humidity || asks_for_humidity(*written[id.index].node)) return true;
+  }
+  return false;
 }
 
 std::vector<Criterion> criteria_of(const std::vector<Written>& written, bool humid,

@@ -7,6 +7,7 @@
 #include "cases/fault_list.hpp"
 #include "cases/named.hpp"
 #include "cases/written_criterion.hpp"
+#include "cases/written_space.hpp"
 
 namespace quoin::cases {
 
@@ -15,8 +16,10 @@ namespace quoin::cases {
 [[nodiscard]] std::vector<Criterion> criteria_of(
     const std::vector<Named<WrittenCriterion>>& written, bool humid, FaultList& faults);
 
-/// Whether the humidity of a space inside is stated or follows from its household.
-[[nodiscard]] bool any_humid(const Per<SpaceId, Space>& spaces);
+/// Whether the humidity of a space inside is stated or follows from its household, or would if it
+/// were written without a fault. Shape: `written` as spaces.
+[[nodiscard]] bool any_humid(const std::vector<Named<WrittenSpace>>& written,
+                             const Per<SpaceId, Space>& spaces);
 
 /// Refuses thresholds stated for another inside surface resistance than that of the spaces the
 /// section shows: a factor means nothing without its resistance. Call once the sheet is painted.

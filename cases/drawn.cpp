@@ -141,14 +141,14 @@ class Draughtsman {
     if (patch.fill == nothing) return geometry::Fill();
     if (const SpaceId space = find_space(spaces_, patch.fill); space.valid())
       return geometry::Fill(space);
-    std::vector<std::string> known = names_of(spaces_);
-    for (std::string& name : palette_.names()) known.push_back(std::move(name));
-    const std::string near = nearest(patch.fill, known);
-    faults_.add(mark,
-                {fmt::format("'{}' is neither a material nor a space", patch.fill), patch.fill,
-                 "a name in `spaces` or `materials`, one that `quoin materials` lists, or "
-                 "`nothing`",
-                 near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    faults_.add(mark, [&]() -> Complaint {
+      std::vector<std::string> known = names_of(spaces_);
+      for (std::string& name : palette_.names()) known.push_back(std::move(name));
+      return {fmt::format("'{}' is neither a material nor a space", patch.fill), patch.fill,
+              "a name in `spaces` or `materials`, one that `quoin materials` lists, or "
+              "`nothing`",
+              did_you_mean(patch.fill, known)};
+    });
     return std::nullopt;
   }
 
@@ -244,13 +244,11 @@ const Entry* drawing_entry(const Node& node, FaultList& faults) {
       std::vector<std::string> all = known;
       all.emplace_back(bands_key);
       const std::string_view drawn_by = recipes_for(entry.key);
-      const std::string near = nearest(entry.key, all);
       faults.add(entry.mark,
                  {fmt::format("unknown key '{}' in 'section'", entry.key), entry.key,
                   wanted + "; and bands",
                   !drawn_by.empty() ? fmt::format("a {} is drawn by: {}", entry.key, drawn_by)
-                  : near.empty()    ? ""
-                                    : fmt::format("did you mean '{}'?", near)});
+                                    : did_you_mean(entry.key, all)});
     } else if (found != nullptr) {
       faults.add(entry.mark, {"a section is one recipe or one sheet, not both",
                               fmt::format("{} and {}", found->key, entry.key), wanted,

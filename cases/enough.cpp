@@ -50,11 +50,10 @@ Enough enough_of(const WrittenEnough& written, const Node& node, const Palette& 
   const auto check = [&](const std::string& material, const Entry& group) {
     const Entry* named = group.value.find("of");
     if (material.empty() || palette.knows(material)) return;
-    const std::string near = nearest(material, palette.names());
-    faults.add(named == nullptr ? group.value.mark : named->value.mark,
-               {fmt::format("unknown material '{}'", material), material,
-                "a name from `materials` or the catalogue",
-                near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    faults.add(
+        named == nullptr ? group.value.mark : named->value.mark,
+        {fmt::format("unknown material '{}'", material), material,
+         "a name from `materials` or the catalogue", did_you_mean(material, palette.names())});
   };
   if (const auto& thickness = written.thickness) {
     enough.thickness = {thickness->of, thickness->from, thickness->to};

@@ -12,7 +12,7 @@
 namespace quoin::cases {
 namespace {
 
-constexpr std::size_t most_faults = 500;    // beyond, nobody reads them
+constexpr std::size_t most_faults = 100;    // beyond, nobody reads them
 constexpr std::size_t most_told = 300;      // characters of a sentence, names included
 constexpr std::size_t most_shown = 100;     // characters of a line
 constexpr std::size_t most_before = 60;     // of them before the place meant
@@ -69,7 +69,10 @@ void FaultList::add(Mark at, Complaint complaint) {
   ++met_;
   complaint.what = shortened(complaint.what, most_told);
   if (!said_.emplace(at.line, at.byte, complaint.what).second) return;
-  if (faults_.size() >= most_faults) return;
+  if (is_full()) {
+    ++untold_;
+    return;
+  }
   Fault fault;
   fault.file = file_;
   fault.line = at.line;
@@ -82,22 +85,33 @@ void FaultList::add(Mark at, Complaint complaint) {
     fault.caret = shown.caret;
   }
   fault.what = variant_.empty() ? std::move(complaint.what)
-                                : fmt::format("in the variant '{}': {}", variant_, complaint.what);
+                                : fmt::format("in the variant '{}': {}",
+                                              shortened(variant_, most_quoted), complaint.what);
   fault.found = shortened(complaint.found, most_quoted);
   fault.expected = shortened(complaint.expected, most_told);
   fault.remedy = shortened(complaint.remedy, most_told);
   faults_.push_back(std::move(fault));
 }
 
+bool FaultList::is_full() const { return faults_.size() >= most_faults; }
+
 void FaultList::take(const FaultList& other) {
   met_ += other.met_;
+  bool any_new = false;
   for (const Fault& fault : other.faults_) {
     const bool said = std::any_of(faults_.begin(), faults_.end(), [&](const Fault& known) {
       return std::tie(known.file, known.line, known.column, known.what) ==
              std::tie(fault.file, fault.line, fault.column, fault.what);
     });
-    if (!said && faults_.size() < most_faults) faults_.push_back(fault);
+    if (said) continue;
+    any_new = true;
+    if (is_full()) {
+      ++untold_;
+    } else {
+      faults_.push_back(fault);
+    }
   }
+  if (any_new) untold_ += other.untold_;
 }
 
 std::vector<Fault> FaultList::sorted() const {
@@ -106,10 +120,11 @@ std::vector<Fault> FaultList::sorted() const {
     const bool a_elsewhere = a.file != file_, b_elsewhere = b.file != file_;
     return std::tie(a_elsewhere, a.line, a.column) < std::tie(b_elsewhere, b.line, b.column);
   });
-  if (said_.size() > all.size()) {
+  if (untold_ > 0) {
     Fault rest;
     rest.file = file_;
-    rest.what = fmt::format("{} more faults are not shown", said_.size() - all.size());
+    rest.what = untold_ == 1 ? "1 more fault is not shown"
+                             : fmt::format("{} more faults are not shown", untold_);
     all.push_back(std::move(rest));
   }
   return all;

@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 #include <tuple>
+#include <type_traits>
 #include <vector>
 
 #include "cases/faults.hpp"
@@ -34,6 +35,12 @@ class FaultList {
 
   void add(Mark at, Complaint complaint);
 
+  /// The same where it takes effort to tell what is wrong: once the list is full, faults are only
+  /// counted.
+  template <class Tell>
+  requires std::is_invocable_r_v<Complaint, Tell>
+  void add(Mark at, Tell tell) { add(at, is_full() ? Complaint{} : tell()); }
+
   /// The faults that follow belong to this variant; empty: to the case as written. A fault of the
   /// case as written is not said again for its variants.
   void enter_variant(std::string name) { variant_ = std::move(name); }
@@ -45,15 +52,18 @@ class FaultList {
   [[nodiscard]] std::size_t met() const { return met_; }
   [[nodiscard]] bool empty() const { return faults_.empty(); }
 
-  /// All faults in the order of the text.
+  /// All that are told in the order of the text, and how many more there are.
   [[nodiscard]] std::vector<Fault> sorted() const;
 
  private:
+  [[nodiscard]] bool is_full() const;
+
   std::string file_;
   std::vector<std::string_view> lines_;
   std::string variant_;
   std::vector<Fault> faults_;
   std::size_t met_ = 0;
+  std::size_t untold_ = 0;
   std::set<std::tuple<std::size_t, std::size_t, std::string>> said_;
 };
 

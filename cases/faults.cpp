@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "cases/harmless.hpp"
 #include "cases/utf8.hpp"
 
 namespace quoin::cases {
@@ -41,7 +42,13 @@ std::string blanks(std::string_view text, std::size_t count) {
 InputError::InputError(std::vector<Fault> all)
     : std::runtime_error(summary(all)), faults(std::move(all)) {}
 
-std::string text_of(const Fault& fault) {
+std::string text_of(const Fault& told) {
+  Fault fault = told;
+  for (std::string* text :
+       {&fault.file, &fault.source, &fault.what, &fault.found, &fault.expected, &fault.remedy}) {
+    *text = harmless(*text);
+    std::replace(text->begin(), text->end(), '\n', ' ');
+  }
   std::string text = fault.line == 0 ? fmt::format("{}: {}\n", fault.file, fault.what)
                                      : fmt::format("{}:{}:{}: {}\n", fault.file, fault.line,
                                                    fault.column, fault.what);

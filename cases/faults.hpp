@@ -28,6 +28,7 @@ struct InputError : std::runtime_error {
 };
 
 /// A fault as text: place, what, the line with a caret under the place, found, expected, remedy.
+/// Whatever names and lines hold, it does not steer a terminal.
 [[nodiscard]] std::string text_of(const Fault& fault);
 
 }  // namespace quoin::cases

@@ -112,13 +112,8 @@ void fetch_log(const Named<WrittenSpace>& space, LoggedReading& logged, const Fi
                       "either `table` or the means", "remove one of them"});
     return;
   }
-  const std::optional<std::string> text = files ? files(logged.table) : std::nullopt;
-  if (!text) {
-    faults.add(mark, {fmt::format("the table '{}' cannot be read", logged.table), logged.table,
-                      "a CSV file, named from the folder of the case file",
-                      "check its name, and that you may read it"});
-    return;
-  }
+  const std::optional<std::string> text = table_of(logged.table, mark, files, faults);
+  if (!text) return;
   FaultList of_table(logged.table, *text);
   const std::size_t readings = read_log(*text, logged, of_table);
   faults.take(of_table);

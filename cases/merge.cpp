@@ -16,12 +16,12 @@ void remove(Node& base, const Entry& entry, FaultList& faults) {
     base.entries.erase(base.entries.begin() + (present - base.entries.data()));
     return;
   }
-  std::vector<std::string> keys;
-  for (const Entry& known : base.entries) keys.push_back(known.key);
-  const std::string near = nearest(entry.key, keys);
-  faults.add(entry.mark, {fmt::format("there is no '{}' to remove here", entry.key), entry.key,
-                          "one of: " + joined(keys, ", "),
-                          near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  faults.add(entry.mark, [&]() -> Complaint {
+    std::vector<std::string> keys;
+    for (const Entry& known : base.entries) keys.push_back(known.key);
+    return {fmt::format("there is no '{}' to remove here", entry.key), entry.key,
+            "one of: " + joined(keys, ", "), did_you_mean(entry.key, keys)};
+  });
 }
 
 }  // namespace

@@ -4,9 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <utility>
+#include <variant>
 
 #include "cases/fixed_resistance.hpp"
 #include "cases/spaces.hpp"
+#include "geometry/flaws.hpp"
+#include "geometry/section.hpp"
 #include "materials/conductivity.hpp"
 
 namespace quoin::cases {
@@ -131,6 +135,75 @@ std::vector<RegionId> layers_of(const Variant& variant, Ventilation ventilation)
   return found;
 }
 
+/// Why a well ventilated layer cannot be where a plane part has it; nothing where it can.
+std::optional<std::string> objection_to_place(const Variant& variant, RegionId id) {
+  for (const Flank& flank : variant.flanks) {
+    const auto found = layer_in(flank.layers, id);
+    if (found == flank.layers.end()) continue;
+    if (std::any_of(flank.layers.begin(), found, [](const Layer& layer) { return !layer.hollow; }))
+      continue;
+    return fmt::format(
+        "nothing solid lies between '{}' and the air layer '{}', which is open to outdoors: put "
+        "the layers inside of it before it, or take it as still air, without `openings`",
+        variant.spaces[flank.inside].name, variant.regions[id].name);
+  }
+  return std::nullopt;
+}
+
+/// How far a layer of air that was opened meets spaces that are not outdoors, m, and one of them.
+std::pair<double, SpaceId> meeting(const Variant& variant, const geometry::Section& section,
+                                   SpaceId layer) {
+  const auto space_in = [&](std::size_t i, std::size_t j) {
+    const geometry::Cell& cell = section.cell(i, j);
+    const auto* space = std::get_if<SpaceId>(&cell.below);
+    return space != nullptr && cell.below == cell.above ? *space : SpaceId{};
+  };
+  std::pair<double, SpaceId> met{0.0, SpaceId{}};
+  const auto meet = [&](SpaceId one, SpaceId other, double length) {
+    if (one != layer) std::swap(one, other);
+    if (one != layer || !other.valid() || variant.spaces[other].is == SpaceKind::outside) return;
+    met = {met.first + length, other};
+  };
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      if (i + 1 < section.columns())
+        meet(space_in(i, j), space_in(i + 1, j), section.y[j + 1] - section.y[j]);
+      if (j + 1 < section.rows())
+        meet(space_in(i, j), space_in(i, j + 1), section.x[i + 1] - section.x[i]);
+    }
+  }
+  return met;
+}
+
+/// Why layers that were opened leave no section to compute; nothing where they leave one. A layer
+/// that ends in a room at an opening meets it by its thickness, which is remarked on.
+std::optional<std::string> objection_to_opened(const Variant& variant) {
+  const geometry::Section section = geometry::section_of(variant.sheet);
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const Space& space = variant.spaces[id];
+    if (!space.in_layer.valid()) continue;
+    const Region& layer = variant.regions[space.in_layer];
+    const auto [length, other] = meeting(variant, section, id);
+    if (length <= 2.5 * layer.material.air_layer->thickness) continue;
+    return fmt::format(
+        "the air layer '{}' is open to outdoors and meets '{}' along {:.0f} mm with nothing solid "
+        "between: put a layer between the two, or take it as still air, without `openings`",
+        layer.name, variant.spaces[other].name, 1e3 * length);
+  }
+  for (const geometry::Flaw& flaw : geometry::flaws(variant.sheet, section)) {
+    if (flaw.kind == geometry::FlawKind::no_material || flaw.kind == geometry::FlawKind::no_space)
+      return "nothing solid is left of the section beside air that is open to outdoors";
+    if (flaw.kind != geometry::FlawKind::idle_space) continue;
+    const Space& idle = variant.spaces[flaw.space];
+    if (idle.is == SpaceKind::outside) continue;  // outdoors comes nearer by the open layer
+    return fmt::format(
+        "with its air layer open to outdoors '{}' touches nothing solid: put a layer between the "
+        "two, or take it as still air, without `openings`",
+        idle.name);
+  }
+  return std::nullopt;
+}
+
 /// Whether the recipe of a variant leaves the layers of air of its wall open at an opening.
 bool lies_open(const Variant& variant) {
   if (!variant.recipe) return false;
@@ -149,7 +222,11 @@ std::optional<std::string> open_layers(Variant& variant) {
   for (const RegionId id : layers_of(variant, Ventilation::slight)) {
     if (auto objection = open_slightly(variant, id)) return objection;
   }
-  for (const RegionId id : layers_of(variant, Ventilation::well)) {
+  const std::vector<RegionId> open = layers_of(variant, Ventilation::well);
+  for (const RegionId id : open) {
+    if (auto objection = objection_to_place(variant, id)) return objection;
+  }
+  for (const RegionId id : open) {
     const Region& region = variant.regions[id];
     const SpaceId outside = air_outside(variant, id);
     if (!outside.valid()) {
@@ -160,7 +237,7 @@ std::optional<std::string> open_layers(Variant& variant) {
     }
     open_well(variant, id, outside);
   }
-  return std::nullopt;
+  return open.empty() ? std::nullopt : objection_to_opened(variant);
 }
 
 std::vector<std::string> remarks_on_open_layers(const Variant& variant) {

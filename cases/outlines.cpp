@@ -17,6 +17,7 @@ using geometry::Outline;
 using geometry::Point;
 
 constexpr double thinnest = 1e-4;           // m
+constexpr double rounding = 1e-10;          // m, of the difference of two coordinates
 constexpr std::size_t most_corners = 1000;  // of one outline; crossings are sought pair by pair
 
 std::string shown(Point place) {
@@ -110,10 +111,12 @@ std::optional<Outline> outline_of(const WrittenPatch& patch, const Node& node, F
   }
   if (!patch.x || !patch.y) return std::nullopt;
   for (const auto& [interval, entry] : {std::pair(*patch.x, x), std::pair(*patch.y, y)}) {
-    if (interval.to - interval.from < thinnest) {
-      faults.add(entry->value.mark, {"the area is too thin to be seen",
-                                     shown(interval.to - interval.from, Measure::length),
-                                     "at least 0.1 mm", "metres typed where mm are meant?"});
+    const double width = interval.to - interval.from;
+    if (width < thinnest - rounding) {
+      // With digits enough to be seen to differ from what is expected.
+      faults.add(entry->value.mark,
+                 {"the area is too thin to be seen", fmt::format("{:.6g} mm", 1000 * width),
+                  "at least 0.1 mm", "metres typed where mm are meant?"});
       return std::nullopt;
     }
   }

@@ -140,11 +140,11 @@ std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& wr
   const std::string& like = written.value.like;
   if (const auto own = stocks_.find(like); own != stocks_.end()) return own->second;
   if (const Material* material = shelf_.find(like)) return Stock{*material, {}};
-  const std::string near = nearest(like, names());
-  faults_.add(written.node->find("like")->value.mark,
-              {fmt::format("unknown material '{}'", like), like,
-               "an own material further up, or one that `quoin materials` lists",
-               near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  faults_.add(written.node->find("like")->value.mark, [&]() -> Complaint {
+    return {fmt::format("unknown material '{}'", like), like,
+            "an own material further up, or one that `quoin materials` lists",
+            did_you_mean(like, names())};
+  });
   return std::nullopt;
 }
 
@@ -163,15 +163,16 @@ std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& writt
   for (const std::string_view key : {"cavity", "air layer"}) {
     if (node.find(key) != nullptr || has_mistyped(node, key)) return std::nullopt;
   }
-  for (const std::string_view key : {"conductivity", "density"}) {
-    if (node.find(key) != nullptr || has_mistyped(node, key)) continue;
-    faults_.add(node.mark,
-                {fmt::format("'{}' is missing in '{}'", key, written.name), "",
-                 "conductivity and density, or `like` another material",
-                 shelf_.has(written.name) ? fmt::format("write like: {}", written.name) : ""});
+  if (written.value.conductivity) return Stock();
+  if (node.find("conductivity") == nullptr && !has_mistyped(node, "conductivity")) {
+    faults_.add(node.mark, [&]() -> Complaint {
+      return {fmt::format("'conductivity' is missing in '{}'", written.name), "",
+              "a conductivity, or `like` another material",
+              shelf_.has(written.name) ? fmt::format("write like: {}", written.name)
+                                       : did_you_mean(written.name, names())};
+    });
   }
-  const bool complete = written.value.conductivity && written.value.density;
-  return complete ? std::optional(Stock()) : std::nullopt;
+  return std::nullopt;
 }
 
 const Palette::Stock* Palette::stock(PlacedName name) {
@@ -179,10 +180,11 @@ const Palette::Stock* Palette::stock(PlacedName name) {
   if (found == stocks_.end()) {
     const Material* material = shelf_.find(name.name);
     if (material == nullptr) {
-      const std::string near = nearest(name.name, names());
-      faults_.add(name.mark, {fmt::format("unknown material '{}'", name.name), name.name,
-                              "a name in `materials`, or one that `quoin materials` lists",
-                              near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      faults_.add(name.mark, [&]() -> Complaint {
+        return {fmt::format("unknown material '{}'", name.name), name.name,
+                "a name in `materials`, or one that `quoin materials` lists",
+                did_you_mean(name.name, names())};
+      });
       return nullptr;
     }
     found = stocks_.emplace(name.name, Stock{*material, {}}).first;

@@ -46,9 +46,10 @@ std::string_view without_byte_order_mark(std::string_view text) {
 
 std::optional<std::string> plain_text_of(std::string_view text, FaultList& faults) {
   if (text.size() > limits::bytes) {
-    faults.add({}, {"the file is too long for a case", fmt::format("{} bytes", text.size()),
-                    fmt::format("at most {} bytes", limits::bytes),
-                    "check that this is the file you mean"});
+    faults.add(
+        {},
+        {"the file is too long for a case", fmt::format("more than {} bytes", limits::bytes),
+         fmt::format("at most {} bytes", limits::bytes), "check that this is the file you mean"});
     return std::nullopt;
   }
   std::string plain;

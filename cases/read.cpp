@@ -5,7 +5,10 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
 #include <optional>
+#include <set>
+#include <string_view>
 #include <utility>
 
 #include "cases/climate.hpp"
@@ -22,6 +25,7 @@
 #include "cases/sha256.hpp"
 #include "cases/shelf.hpp"
 #include "cases/spaces.hpp"
+#include "cases/unused_spaces.hpp"
 #include "cases/vapour.hpp"
 #include "cases/words.hpp"
 
@@ -36,34 +40,38 @@ constexpr double least_difference = 5.0;
 constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
 
 void check_names(const Document& document, const Shelf& shelf, FaultList& faults) {
+  std::map<std::string_view, Mark> spaces;
   for (const auto& space : document.spaces) {
-    for (const auto& material : document.materials) {
-      if (space.name == material.name) {
-        faults.add(material.mark,
-                   {fmt::format("'{}' is the name of a space, too", material.name), "",
-                    fmt::format("another name; the space is in line {}", space.mark.line),
-                    "rename one of the two"});
-      }
-    }
+    spaces.emplace(space.name, space.mark);
     if (shelf.has(space.name)) {
       faults.add(space.mark,
                  {fmt::format("'{}' is the name of a material of the catalogue", space.name), "",
                   "another name for the space", ""});
     }
   }
+  for (const auto& material : document.materials) {
+    const auto space = spaces.find(material.name);
+    if (space == spaces.end()) continue;
+    faults.add(material.mark,
+               {fmt::format("'{}' is the name of a space, too", material.name), "",
+                fmt::format("another name; the space is in line {}", space->second.line),
+                "rename one of the two"});
+  }
 }
 
 std::vector<Reading> readings_of(const Document& document, FaultList& faults) {
   std::vector<Reading> readings;
-  std::vector<std::string> probes;
-  for (const auto& probe : document.probes) probes.push_back(probe.name);
+  std::set<std::string_view> probes;
+  for (const auto& probe : document.probes) probes.insert(probe.name);
   for (const auto& reading : document.readings) {
-    if (std::find(probes.begin(), probes.end(), reading.name) == probes.end()) {
-      const std::string near = nearest(reading.name, probes);
-      faults.add(reading.mark, {fmt::format("there is no probe '{}'", reading.name), reading.name,
-                                probes.empty() ? "a probe: `probes: {name: [x, y]}`"
-                                               : "one of: " + joined(probes, ", "),
-                                near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    if (probes.count(reading.name) == 0) {
+      faults.add(reading.mark, [&]() -> Complaint {
+        const std::vector<std::string> names(probes.begin(), probes.end());
+        return {
+            fmt::format("there is no probe '{}'", reading.name), reading.name,
+            names.empty() ? "a probe: `probes: {name: [x, y]}`" : "one of: " + joined(names, ", "),
+            did_you_mean(reading.name, names)};
+      });
     }
     readings.push_back({reading.name, reading.value.temperature, reading.value.plus_or_minus});
   }
@@ -105,6 +113,20 @@ void remark_on_unknown_humidity(const Document& document, const Variant& variant
   }
 }
 
+/// Rules for the moisture inside that the months of a climate take the place of.
+void remark_on_overruled_moisture(const Variant& variant, const Entry& climate,
+                                  std::vector<Remark>& remarks) {
+  if (!variant.climate || !variant.climate->inside_humidity) return;
+  for (const Space& space : variant.spaces) {
+    if (space.is != SpaceKind::inside || !space.moisture) continue;
+    remarks.push_back(
+        {fmt::format("over the year the 'inside humidity' of the climate takes the place of the "
+                     "'{}' of '{}', which stays for the case as stated",
+                     materials::name_of(*space.moisture), space.name),
+         climate.mark.line});
+  }
+}
+
 /// Spaces that ask for strips in frame corners where there are no such corners.
 void remark_on_missing_corners(const Document& document, Variant& variant) {
   for (const SpaceId id : geometry::ids(variant.spaces)) {
@@ -129,6 +151,53 @@ void check_spaces_present(const Node& tree, const Document& document, FaultList&
               "`quoin new wall` prints a case to start from"});
 }
 
+/// A recipe that stands upright is drawn in a vertical cut, whatever is said.
+void check_cut(const Node& tree, const Document& document, const Drawn& drawn, FaultList& faults) {
+  if (!drawn.recipe || !geometry::is_vertical(*drawn.recipe) || document.cut != Cut::horizontal)
+    return;
+  faults.add(tree.find("cut")->value.mark, {"this recipe is drawn in a vertical cut", "horizontal",
+                                            "vertical", "leave 'cut' out"});
+}
+
+/// Gives ventilated layers their part; with a fault where that cannot be.
+void ventilate(const Drawn& drawn, Variant& variant, FaultList& faults) {
+  if (const auto objection = open_layers(variant)) {
+    faults.add(drawn.mark, {"a ventilated layer cannot be taken into account", "", "", *objection});
+    return;
+  }
+  for (std::string& text : remarks_on_open_layers(variant))
+    variant.remarks.push_back({std::move(text), drawn.mark.line});
+}
+
+void probe_timber_ends(Variant& variant) {
+  for (const geometry::NamedPlace& end : variant.timber_ends) {
+    const bool named = std::any_of(variant.probes.begin(), variant.probes.end(),
+                                   [&](const Probe& probe) { return probe.name == end.name; });
+    if (!named) variant.probes.push_back({end.name, end.from});
+  }
+}
+
+/// What follows from a variant that was read and drawn without a fault.
+void finish(const Node& tree, const Document& document, const Palette& palette, Drawn drawn,
+            Variant& variant, FaultList& faults) {
+  const std::size_t faults_before = faults.met();
+  show(std::move(drawn.drawing), variant);
+  variant.recipe = std::move(drawn.recipe);
+  ventilate(drawn, variant, faults);
+  check_resistances(document.criteria, variant, faults);
+  if (faults.met() != faults_before) return;
+  if (variant.recipe) {
+    if (geometry::is_vertical(*variant.recipe)) variant.cut = Cut::vertical;
+    for (std::string& text : remarks_on(*variant.recipe, variant.spaces))
+      variant.remarks.push_back({std::move(text), drawn.mark.line});
+  }
+  probe_timber_ends(variant);
+  ask_about_vapour(tree, document, palette, variant, faults);
+  if (faults.met() != faults_before) return;
+  paint_frame_corners(variant);
+  remark_on_missing_corners(document, variant);
+}
+
 /// One variant from its tree. `document`: the keys of the tree, as read; `faults_before`: how many
 /// faults were met before it was.
 Variant variant_of(const Node& tree, const Document& document, std::size_t faults_before,
@@ -146,10 +215,11 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.regions = palette.regions();
   variant.membranes = palette.membranes();
   variant.readings = readings_of(document, faults);
-  bool humid = any_humid(variant.spaces);
+  bool humid = any_humid(document.spaces, variant.spaces);
   if (const Entry* climate = tree.find("climate"); climate != nullptr && document.climate) {
     variant.climate = climate_of(*document.climate, *climate, variant.spaces, files, faults);
     humid = humid || !variant.climate || variant.climate->inside_humidity;  // absent: said already
+    remark_on_overruled_moisture(variant, *climate, variant.remarks);
   }
   variant.criteria = criteria_of(document.criteria, humid, faults);
   if (const Entry* enough = tree.find("enough"); enough != nullptr && document.enough)
@@ -158,39 +228,11 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   remark_on_unknown_humidity(document, variant, variant.remarks);
   if (document.accuracy) variant.accuracy = *document.accuracy;
   for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});
-  if (faults.met() == faults_before)
-    check_drawing(drawn, variant, document.probes, faults, variant.remarks);
-  show(std::move(drawn.drawing), variant);
-  variant.recipe = std::move(drawn.recipe);
-  if (faults.met() == faults_before) {
-    if (const auto objection = open_layers(variant))
-      faults.add(drawn.mark,
-                 {"a ventilated layer cannot be taken into account", "", "", *objection});
-    for (std::string& text : remarks_on_open_layers(variant))
-      variant.remarks.push_back({std::move(text), drawn.mark.line});
-  }
-  if (variant.recipe) {
-    for (std::string& text : remarks_on(*variant.recipe, variant.spaces))
-      variant.remarks.push_back({std::move(text), drawn.mark.line});
-  }
-  for (const geometry::NamedPlace& end : variant.timber_ends) {
-    const bool named = std::any_of(variant.probes.begin(), variant.probes.end(),
-                                   [&](const Probe& probe) { return probe.name == end.name; });
-    if (!named) variant.probes.push_back({end.name, end.from});
-  }
-  if (variant.recipe && geometry::is_vertical(*variant.recipe)) {
-    if (document.cut == Cut::horizontal) {
-      faults.add(tree.find("cut")->value.mark, {"this recipe is drawn in a vertical cut",
-                                                "horizontal", "vertical", "leave 'cut' out"});
-    }
-    variant.cut = Cut::vertical;
-  }
-  check_resistances(document.criteria, variant, faults);
-  if (faults.met() == faults_before) ask_about_vapour(tree, document, palette, variant, faults);
-  if (faults.met() == faults_before) {
-    paint_frame_corners(variant);
-    remark_on_missing_corners(document, variant);
-  }
+  check_cut(tree, document, drawn, faults);
+  if (faults.met() != faults_before) return variant;  // what follows relies on what was read
+  check_drawing(drawn, variant, document.probes, faults, variant.remarks);
+  if (faults.met() != faults_before) return variant;
+  finish(tree, document, palette, std::move(drawn), variant, faults);
   return variant;
 }
 
@@ -218,11 +260,22 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
                                  const Files& files, FaultList& faults) {
   Shelf shelf;
   std::vector<Variant> variants;
-  std::vector<AskedEnough> asked{asked_enough(tree)};
-  variants.push_back(variant_of(tree, document, 0, files, shelf, faults));
-  variants.back().name = default_name;
-  if (list == nullptr || list->kind == Node::Kind::nothing) {
+  std::vector<AskedEnough> asked;
+  std::vector<std::vector<SpaceUse>> uses;
+  const auto add = [&](const Node& of, const Document& read_of, std::size_t faults_before,
+                       std::string name) {
+    variants.push_back(variant_of(of, read_of, faults_before, files, shelf, faults));
+    variants.back().name = std::move(name);
+    asked.push_back(asked_enough(of));
+    if (faults.empty()) uses.push_back(uses_of(read_of, variants.back()));
+  };
+  const auto check_all = [&] {
     if (faults.empty()) check_enough(variants, asked, faults);
+    if (faults.empty()) check_uses(uses, faults);
+  };
+  add(tree, document, 0, std::string(default_name));
+  if (list == nullptr || list->kind == Node::Kind::nothing) {
+    check_all();
     return variants;
   }
   if (list->kind != Node::Kind::map) {
@@ -250,6 +303,7 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
       continue;
     }
     faults.enter_variant(entry.key);
+    check_name(entry, faults);
     if (entry.key == variants.front().name) {
       faults.add(entry.mark, {fmt::format("'{}' is the name of the case as written", entry.key), "",
                               "another name", ""});
@@ -263,11 +317,9 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
     const Node changed = merged(tree, entry, faults);
     Document read_again;
     read(changed, "a case", faults, read_again);
-    variants.push_back(variant_of(changed, read_again, faults_before, files, shelf, faults));
-    asked.push_back(asked_enough(changed));
-    variants.back().name = entry.key;
+    add(changed, read_again, faults_before, entry.key);
   }
-  if (faults.empty()) check_enough(variants, asked, faults);
+  check_all();
   return variants;
 }
 

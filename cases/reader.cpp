@@ -147,10 +147,8 @@ std::optional<std::size_t> Reader::chosen_of(std::string_view key,
   if (node == nullptr) return std::nullopt;
   const auto found = std::find(words.begin(), words.end(), node->text);
   if (found != words.end()) return static_cast<std::size_t>(found - words.begin());
-  const std::string near = nearest(node->text, words);
   faults_.add(node->mark, {fmt::format("'{}' cannot be '{}'", key, node->text), node->text,
-                           "one of: " + list_of(words),
-                           near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+                           "one of: " + list_of(words), did_you_mean(node->text, words)});
   return std::nullopt;
 }
 
@@ -171,9 +169,8 @@ std::optional<Entry> Reader::kind_of(std::string_view key, const std::vector<std
     return std::nullopt;
   }
   if (std::find(kinds.begin(), kinds.end(), entry.key) == kinds.end()) {
-    const std::string near = nearest(entry.key, kinds);
     faults_.add(entry.mark, {fmt::format("unknown {} '{}'", key, entry.key), entry.key, wanted,
-                             near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+                             did_you_mean(entry.key, kinds)});
     return std::nullopt;
   }
   return entry;
@@ -208,24 +205,28 @@ void Reader::refuse_both(std::string_view first, std::string_view second) {
 }
 
 void Reader::refuse_unknown(const Entry& entry) {
-  Complaint complaint{fmt::format("unknown key '{}' in {}", entry.key, what_), entry.key,
-                      known_.empty() ? "no keys" : list_of(known_), ""};
-  const std::size_t colon = entry.key.find(':');
-  if (colon != std::string::npos && entry.value.kind == Node::Kind::nothing &&
-      std::find(known_.begin(), known_.end(), entry.key.substr(0, colon)) != known_.end()) {
-    complaint = {
-        "a space is missing after the colon", entry.key, "key: value",
-        fmt::format("write {}: {}", entry.key.substr(0, colon), entry.key.substr(colon + 1))};
-  } else if (const std::string near = nearest(entry.key, known_); !near.empty()) {
-    complaint.remedy = fmt::format("did you mean '{}'?", near);
-  }
-  faults_.add(entry.mark, std::move(complaint));
+  faults_.add(entry.mark, [&]() -> Complaint {
+    const std::size_t colon = entry.key.find(':');
+    if (colon != std::string::npos && entry.value.kind == Node::Kind::nothing &&
+        std::find(known_.begin(), known_.end(), entry.key.substr(0, colon)) != known_.end()) {
+      return {"a space is missing after the colon", entry.key, "key: value",
+              fmt::format("write {}: {}", entry.key.substr(0, colon), entry.key.substr(colon + 1))};
+    }
+    return {fmt::format("unknown key '{}' in {}", entry.key, what_), entry.key,
+            known_.empty() ? "no keys" : list_of(known_), did_you_mean(entry.key, known_)};
+  });
 }
 
 void Reader::finish() {
   for (const Entry& entry : map_.entries) {
     if (std::find(known_.begin(), known_.end(), entry.key) == known_.end()) refuse_unknown(entry);
   }
+}
+
+void check_name(const Entry& named, FaultList& faults) {
+  if (!trimmed(named.key).empty() && trimmed(named.key).size() == named.key.size()) return;
+  faults.add(named.mark, {"this name begins or ends with a blank", named.key,
+                          "a name without blanks at its ends", "remove them"});
 }
 
 Node standing_alone(const Node& node, std::string_view key) {

@@ -11,6 +11,7 @@
 
 #include "cases/fault_list.hpp"
 #include "cases/vocabulary.hpp"
+#include "cases/words.hpp"
 #include "cases/written.hpp"
 #include "cases/yaml_tree.hpp"
 
@@ -112,18 +113,6 @@ void read(const Node& node, std::string what, FaultList& faults, T& value) {
   reader.finish();
 }
 
-// What stands below a name: a map of its own, except for these.
-template <class T>
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
-  read(entry.value, what, faults, value);
-}
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                geometry::Point& place);
-void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                WrittenCriterion& criterion);
-
-void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
-
 /// The map that a plain value stands for: `fRsi: 0.75` is `fRsi: {threshold: 0.75}`. Anything else
 /// as it is.
 [[nodiscard]] Node standing_alone(const Node& node, std::string_view key);
@@ -139,6 +128,21 @@ void read_part(const Node& node, std::string what, FaultList& faults, T& value) 
   }
 }
 
+// What stands below a name: a map of its own, except for these.
+template <class T>
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, T& value) {
+  read_part(entry.value, what, faults, value);
+}
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                geometry::Point& place);
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenCriterion& criterion);
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults, std::string& text);
+
+/// Refuses a name that nobody could tell from another, by the blanks at its ends.
+void check_name(const Entry& named, FaultList& faults);
+
 /// A coordinate, m.
 [[nodiscard]] std::optional<double> coordinate(const Node& node, FaultList& faults);
 
@@ -146,7 +150,7 @@ template <class T>
 void Reader::group(std::string_view key, std::optional<T>& value, std::string_view /*about*/) {
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
-  read_part(*node, '\'' + std::string(key) + '\'', faults_, value.emplace());
+  read_part(*node, quoted(key), faults_, value.emplace());
 }
 
 template <class T>
@@ -154,14 +158,15 @@ void Reader::named(std::string_view key, std::vector<Named<T>>& list, std::strin
   const Node* node = value_of(key);
   if (node == nullptr || node->kind == Node::Kind::nothing) return;
   if (node->kind != Node::Kind::map) {
-    faults_.add(node->mark, {'\'' + std::string(key) + "' is a map of names", words_of(*node),
-                             "name: ... for each", ""});
+    faults_.add(node->mark,
+                {quoted(key) + " is a map of names", words_of(*node), "name: ... for each", ""});
     return;
   }
   list.reserve(node->entries.size());
   for (const Entry& entry : node->entries) {
+    check_name(entry, faults_);
     list.push_back({entry.key, entry.mark, &entry.value, {}});
-    read_named(entry, '\'' + entry.key + '\'', faults_, list.back().value);
+    read_named(entry, quoted(entry.key), faults_, list.back().value);
   }
 }
 
@@ -177,7 +182,7 @@ void Reader::alternatives(std::optional<std::variant<T...>>& value) {
     }
     chosen = Kind::name;
     const std::size_t faults_before = faults_.met();
-    read_part(*node, '\'' + std::string(Kind::name) + '\'', faults_, kind);
+    read_part(*node, quoted(Kind::name), faults_, kind);
     if (faults_.met() == faults_before) value = kind;
   };
   (look_for(T{}), ...);
@@ -190,7 +195,7 @@ void Reader::one_of(std::string_view key, std::optional<std::variant<T...>>& val
   if (!entry) return;
   const auto try_kind = [&]<class Kind>(Kind kind) {
     if (entry->key != Kind::name) return;
-    read(entry->value, '\'' + entry->key + '\'', faults_, kind);
+    read(entry->value, quoted(entry->key), faults_, kind);
     value = kind;
   };
   (try_kind(T{}), ...);

@@ -163,9 +163,11 @@ SpaceId RecipeReader::only_space(std::string_view key, std::string_view kind) {
                 {fmt::format("{} needs a space that is {}", what_, kind), "",
                  fmt::format("name: {{is: {}, temperature: ...}} in `spaces`", kind), ""});
   } else {
-    faults_.add(map_.mark,
-                {fmt::format("several spaces are {}: {} must say which it means", kind, what_),
-                 joined(names, ", "), fmt::format("{}: {}", key, names[0]), ""});
+    faults_.add(
+        map_.mark,
+        {fmt::format("several spaces are {}: {} must say which it means", kind, what_),
+         joined(names, ", "),
+         fmt::format("one of: {}: {}", key, joined(names, fmt::format(", {}: ", key))), ""});
   }
   return {};
 }
@@ -179,11 +181,9 @@ void RecipeReader::space(std::string_view key, SpaceId& space, std::string_view 
   } else if (!name.empty()) {
     space = find_space(spaces_, name);
     if (!space.valid()) {
-      const std::string near = nearest(name, names_of(spaces_));
-      faults_.add(map_.find(key)->value.mark,
-                  {fmt::format("unknown space '{}'", name), name,
-                   "one of: " + joined(names_of(spaces_), ", "),
-                   near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+      faults_.add(map_.find(key)->value.mark, {fmt::format("unknown space '{}'", name), name,
+                                               "one of: " + joined(names_of(spaces_), ", "),
+                                               did_you_mean(name, names_of(spaces_))});
     }
   }
   refuse_same_air(space);
@@ -199,6 +199,7 @@ void RecipeReader::optional_space(std::string_view key, SpaceId& space, std::str
 void RecipeReader::refuse_same_air(SpaceId space) {
   if (!space.valid()) return;
   const SpaceId air = spaces_[space].air;
+  if (!air.valid()) return;  // a faulty one, of which enough is said
   if (std::find(airs_.begin(), airs_.end(), air) != airs_.end()) {
     faults_.add(map_.mark, {fmt::format("the air on both sides of {} is the same", what_),
                             spaces_[space].name, "two different airs", ""});

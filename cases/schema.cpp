@@ -138,7 +138,7 @@ class Schema : public Vocabulary<Schema> {
   template <class T>
   void named(std::string_view key, const std::vector<Named<T>>&, std::string_view about) {
     Json schema = typed("object");
-    schema.set("additionalProperties", schema_of<T>());
+    schema.set("additionalProperties", part_schema<T>());
     set(key, std::move(schema), about);
   }
   template <class... T>

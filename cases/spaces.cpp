@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <string_view>
 
 #include "cases/air.hpp"
 #include "cases/cold_surfaces.hpp"
@@ -81,6 +83,23 @@ void check_own_air(const Written& space, FaultList& faults) {
   }
 }
 
+/// A surface that hardly resists has the temperature of its air: outside that may be meant to fix a
+/// temperature, inside it hides every cold spot. One that shares an air is taken as inside.
+void remark_on_low_resistance(const Written& space, std::vector<Remark>& remarks) {
+  constexpr double low = 0.02;  // m2K/W
+  const auto& resistance = space.value.resistance;
+  if (!resistance || *resistance >= low) return;
+  const bool inside = space.value.is.value_or(SpaceKind::inside) == SpaceKind::inside;
+  if (*resistance == 0.0 && !inside) return;
+  remarks.push_back(
+      {*resistance == 0.0
+           ? fmt::format("the surfaces of '{}' have no resistance: they are as warm as its air, "
+                         "so that no cold spot and no mould can show there",
+                         space.name)
+           : fmt::format("the surface resistance of '{}' is very low", space.name),
+       mark_of(space, "resistance").line});
+}
+
 /// Faults of a space that shares the air of another.
 void check_shared_air(const Written& space, FaultList& faults) {
   std::vector<std::string_view> keys{"is", "temperature", "b", "losses", "air bricks", "humidity"};
@@ -95,29 +114,33 @@ void check_shared_air(const Written& space, FaultList& faults) {
   }
 }
 
-/// The space another is `like`; not valid, with a fault, where there is no such space.
-SpaceId original_of(const Written& space, const std::vector<Written>& all, FaultList& faults) {
-  std::vector<std::string> names;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (all[i].name != space.value.like) {
-      if (all[i].name != space.name) names.push_back(all[i].name);
-      continue;
-    }
-    if (&all[i] != &space && all[i].value.like.empty()) return SpaceId(i);
-    const Mark mark = mark_of(space, "like");
-    if (&all[i] == &space) {
-      faults.add(mark, {"a space cannot be like itself", space.name, "another space", ""});
-    } else {
-      faults.add(mark, {fmt::format("'{}' is itself like another space", all[i].name), "",
-                        "a space with an air of its own",
-                        fmt::format("write like: {}", all[i].value.like)});
-    }
+/// The space another is `like`; not valid, with a fault, where there is no such space. `named`:
+/// each space by its name.
+SpaceId original_of(const Written& space, const std::vector<Written>& all,
+                    const std::map<std::string_view, SpaceId>& named, FaultList& faults) {
+  const Mark mark = mark_of(space, "like");
+  const auto found = named.find(space.value.like);
+  if (found == named.end()) {
+    faults.add(mark, [&]() -> Complaint {
+      std::vector<std::string> names;
+      for (const Written& one : all) {
+        if (one.name != space.name) names.push_back(one.name);
+      }
+      return {fmt::format("unknown space '{}'", space.value.like), space.value.like,
+              "one of: " + joined(names, ", "), did_you_mean(space.value.like, names)};
+    });
     return {};
   }
-  const std::string near = nearest(space.value.like, names);
-  faults.add(mark_of(space, "like"), {fmt::format("unknown space '{}'", space.value.like),
-                                      space.value.like, "one of: " + joined(names, ", "),
-                                      near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+  const Written& original = all[found->second.index];
+  if (&original == &space) {
+    faults.add(mark, {"a space cannot be like itself", space.name, "another space", ""});
+  } else if (!original.value.like.empty()) {
+    faults.add(mark, {fmt::format("'{}' is itself like another space", original.name), "",
+                      "a space with an air of its own",
+                      fmt::format("write like: {}", original.value.like)});
+  } else {
+    return found->second;
+  }
   return {};
 }
 
@@ -204,20 +227,19 @@ Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, 
                                    .air = {}});
     if (value.is) spaces[id].air = id;
     if (value.behind) spaces[id].resistance = materials::resistance_behind(*value.behind);
-    if (value.resistance && *value.resistance > 0.0 && *value.resistance < 0.02) {
-      remarks.push_back({fmt::format("the surface resistance of '{}' is very low", space.name),
-                         mark_of(space, "resistance").line});
-    }
+    remark_on_low_resistance(space, remarks);
   }
   derive_air(written, spaces, faults, remarks);
   cool_surfaces(written, spaces, faults, remarks);
+  std::map<std::string_view, SpaceId> named;
+  for (const SpaceId id : geometry::ids(spaces)) named.emplace(written[id.index].name, id);
   for (std::size_t i = 0; i < written.size(); ++i) {
     if (written[i].value.like.empty()) {
       check_own_air(written[i], faults);
       continue;
     }
     check_shared_air(written[i], faults);
-    const SpaceId original = original_of(written[i], written, faults);
+    const SpaceId original = original_of(written[i], written, named, faults);
     Space& space = spaces[SpaceId(i)];
     space.air = original;
     if (!original.valid()) continue;

@@ -8,12 +8,13 @@
 #include <utility>
 #include <variant>
 
+#include "cases/read.hpp"
 #include "cases/units.hpp"
 #include "cases/utf8.hpp"
 #include "cases/vocabulary.hpp"
-#include "cases/words.hpp"
 #include "cases/written.hpp"
 #include "geometry/recipe.hpp"
+#include "geometry/section.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -28,12 +29,26 @@ std::string commented(std::string_view line, std::string_view comment) {
   return fmt::format("{}{}# {}\n", line, std::string(gap, ' '), comment);
 }
 
+/// A space that a recipe may name, its line behind a mark.
+std::string space_line(std::string_view mark, std::string_view name) {
+  constexpr std::string_view unheated = "{is: unheated, temperature: 8, humidity: 75}";
+  const std::string_view what = name == "kitchen" ? "{is: inside, temperature: 19, humidity: 55}"
+                                : name == "underfloor"
+                                    ? "{is: unheated, air bricks: 1500, humidity: 85}"
+                                    : unheated;
+  const std::string_view about = mark.empty() ? "or b: 0.5, or losses: {outdoors: 5}"
+                                 : name == "underfloor"
+                                     ? "a void, vented by mm2 by metre; see the line that names it"
+                                     : "for the line below that names it";
+  return commented(fmt::format("  {}{}: {}", mark, name, what), about);
+}
+
 /// A visitor that writes the inputs of a recipe with their defaults, one in a line; inputs that
 /// may be left out are commented out.
 class Template : public Vocabulary<Template> {
  public:
   std::string text;
-  bool needs_unheated = false;
+  std::string spaces;  ///< that the inputs name, beside a room and outdoors
 
   void quantity(std::string_view key, double value, Measure measure, Range /*plausible*/,
                 std::string_view about) {
@@ -61,6 +76,7 @@ class Template : public Vocabulary<Template> {
     add(fmt::format("{}:", key), about);
     text += "      - {material: lime plaster, thickness: 15}\n";
     text += "      # - {membrane: polyethylene sheet}    # between two layers; or its sd: 100 m\n";
+    text += "      # - {material: cavity, thickness: 50}    # a layer of air, from `materials`\n";
     text += "      - {material: wall brick, thickness: 330}\n";
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
@@ -87,7 +103,7 @@ class Template : public Vocabulary<Template> {
     add(fmt::format("# {}: {}", key, example), about);
   }
   void space(std::string_view key, SpaceId, std::string_view kind, std::string_view about) {
-    needs_unheated = needs_unheated || kind == "unheated";
+    if (kind == "unheated") spaces += space_line("", unheated_space);
     add(fmt::format("{}: {}", key,
                     kind == "inside"    ? "room"
                     : kind == "outside" ? "outdoors"
@@ -97,6 +113,7 @@ class Template : public Vocabulary<Template> {
   void optional_space(std::string_view key, SpaceId, std::string_view example,
                       std::string_view about) {
     add(fmt::format("# {}: {}", key, example), about);
+    spaces += space_line("# ", example);
   }
 
  private:
@@ -115,19 +132,15 @@ title: A {name} to start from
 
 spaces:                                     # the air on each side
   room: {is: inside, temperature: 20, humidity: 50}
-  outdoors: {is: outside, temperature: 0}
-  # Humidity may follow: humidity class: 3; or moisture production: {rate: 300 g/h, volume: 180 m3,
-  # air change: 0.5 1/h}; both need the humidity outside.
-  # porch: {is: unheated, temperature: 8}                # or b: 0.5, or losses: {outdoors: 5}
-  # underfloor: {is: unheated, air bricks: 1500}         # a void, vented by mm2 by metre of wall
-  # behind the wardrobe: {like: room, resistance: 0.5}   # the same air, a poorer surface exchange
-  # For vapour: coat: limewash, or plastic masonry paint, emulsion paint, 0.5 m (its sd), ...
+  outdoors: {is: outside, temperature: 0, humidity: 85}
+{spaces}  # A space may be unheated: {is: unheated, temperature: 8}, or b: 0.5, or losses: {outdoors: 5}.
+  # Its surfaces may have a coat, for vapour: limewash, plastic masonry paint, 0.5 m (its sd), ...
 
 materials:                                  # own ones; `quoin materials` lists all others
   wall brick: {like: common brick, moisture: sheltered}
   # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
   # tested stone: {conductivity: 1.1, density: 1800}
-  # cavity: {air layer: 50, openings: 1500}   # mm2 by metre; up to 500 still air, from 1500 outdoors
+  # cavity: {air layer: 50}                 # openings: 1500 (mm2 by metre) open it to outdoors
 
 section:
 )";
@@ -139,8 +152,8 @@ constexpr std::string_view sheet =
     - {fill: lime plaster, x: [330, 345], y: [0, 1000]}
     - {fill: room, x: [345, 445], y: [0, 1000]}
     # Where a material touches nothing, the section is cut off: no heat flows there.
-    # {fill: nothing, ...} erases; outline: [[x, y], ...] gives other shapes than rectangles.
-    # {membrane: polyethylene sheet, line: [[330, 0], [330, 1000]]} resists vapour alone.
+    # Erase with {fill: nothing, ...}; outline: [[x, y], ...] gives other shapes than rectangles.
+    # - {membrane: polyethylene sheet, line: [[330, 0], [330, 1000]]}    # resists vapour alone
 )";
 
 constexpr std::string_view tail =
@@ -148,7 +161,7 @@ constexpr std::string_view tail =
   #   - {of: wall brick, y: [-300, 300], moisture: damp}
 
 # probes:                                   # places whose temperature is wanted
-#   A: [345, 345]
+#   A: {probe}
 
 # readings:                                 # temperatures measured there
 #   A: {temperature: 12.4, plus or minus: 0.5}
@@ -162,8 +175,8 @@ criteria:                                   # what counts as a risk
 # climate:                                  # twelve months: the year is judged, too
 #   outside temperature: [4, 4, 6, 8, 11, 14, 17, 16, 14, 10, 6, 4]
 #   outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]
-#   # or table: year.csv, with columns month,outside temperature,outside humidity; both may add
-#   # inside temperature and inside humidity, for every room
+#   # Or table: year.csv, with columns month,outside temperature,outside humidity; both may
+#   # Have inside temperature and inside humidity, for every room.
 
 # enough: {moisture: wall brick}            # how wet it may be; or thickness: {of: ..., up to: 100}
 
@@ -175,20 +188,67 @@ criteria:                                   # what counts as a risk
 variants:                                   # the case above with some keys replaced
   dry: {materials: {wall brick: {moisture: dry}}}
   damp: {materials: {wall brick: {moisture: damp}}}
+  # wardrobe: {spaces: {room: {behind: furniture}}}         # the same air, a poorer exchange
+  # household: {spaces: {room: {humidity: ~, humidity class: 3}}}
+  # bath: {spaces: {room: {humidity: ~, moisture production: {rate: 300 g/h, volume: 180 m3, air change: 0.5 1/h}}}}
 )";
 
-/// The text with every {name} and {about} replaced.
-std::string headed(const StartingPoint& point) {
-  std::string text(head);
-  const auto fill_in = [&](std::string_view blank, std::string_view value) {
-    const std::size_t at = text.find(blank);
-    text.replace(at, blank.size(), value);
+/// Puts a value in the place of a blank.
+void fill_in(std::string& text, std::string_view blank, std::string_view value) {
+  text.replace(text.find(blank), blank.size(), value);
+}
+
+/// A place of the fabric on the inside: the middle of the longest straight face there, as the case
+/// file writes it.
+std::string place_inside(const Variant& variant) {
+  const geometry::Section section = geometry::section_of(variant.sheet);
+  const auto is_inside = [&](const geometry::Cell& cell) {
+    const auto* space = std::get_if<SpaceId>(&cell.below);
+    return cell.below == cell.above && space != nullptr &&
+           variant.spaces[*space].is == SpaceKind::inside;
   };
+  const auto is_fabric = [&](const geometry::Cell& cell) {
+    const auto* region = std::get_if<RegionId>(&cell.below);
+    return cell.below == cell.above && region != nullptr &&
+           materials::is_fabric(variant.regions[*region].part);
+  };
+  double longest = 0.0;
+  geometry::Point middle;
+  const auto consider = [&](const geometry::Cell& one, const geometry::Cell& other, double length,
+                            geometry::Point at) {
+    const bool meet = (is_inside(one) && is_fabric(other)) || (is_fabric(one) && is_inside(other));
+    if (!meet || length <= longest) return;
+    longest = length;
+    middle = at;
+  };
+  const auto& x = section.x;
+  const auto& y = section.y;
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      const geometry::Cell& cell = section.cell(i, j);
+      const geometry::Point centre{(x[i] + x[i + 1]) / 2, (y[j] + y[j + 1]) / 2};
+      if (i + 1 < section.columns())
+        consider(cell, section.cell(i + 1, j), y[j + 1] - y[j], {x[i + 1], centre.y});
+      if (j + 1 < section.rows())
+        consider(cell, section.cell(i, j + 1), x[i + 1] - x[i], {centre.x, y[j + 1]});
+    }
+  }
+  return fmt::format("[{:.6g}, {:.6g}]", 1e3 * middle.x, 1e3 * middle.y);
+}
+
+/// The text of a case with its title, its spaces and its inputs.
+std::string completed(const StartingPoint& point, std::string_view spaces,
+                      std::string_view section) {
+  std::string text(head);
   std::string about(point.about);
   about[0] =
       static_cast<char>(about[0] >= 'a' && about[0] <= 'z' ? about[0] - 'a' + 'A' : about[0]);
-  fill_in("{about}", about);
-  fill_in("{name}", point.name);
+  fill_in(text, "{about}", about);
+  fill_in(text, "{name}", point.name);
+  fill_in(text, "{spaces}", spaces);
+  text += section;
+  text += tail;
+  fill_in(text, "{probe}", place_inside(case_of(text, "").variants.front()));
   return text;
 }
 
@@ -198,12 +258,8 @@ void add_recipe(std::string_view name, std::optional<std::string>& text) {
   Template inputs;
   T recipe;
   describe(inputs, recipe);
-  std::string beginning = headed({T::name, T::about});
-  if (inputs.needs_unheated) {
-    const std::string commented_out = fmt::format("# {}: {{is", unheated_space);
-    beginning.erase(beginning.find(commented_out), 2);
-  }
-  text = beginning + fmt::format("  {}:\n", T::name) + inputs.text + std::string(tail);
+  text =
+      completed({T::name, T::about}, inputs.spaces, fmt::format("  {}:\n", T::name) + inputs.text);
 }
 
 template <class... T>
@@ -229,7 +285,7 @@ std::vector<StartingPoint> starting_points() {
 
 std::optional<std::string> starting_case(std::string_view name) {
   std::optional<std::string> text;
-  if (name == sheet_point.name) text = headed(sheet_point) + std::string(sheet) + std::string(tail);
+  if (name == sheet_point.name) text = completed(sheet_point, "", sheet);
   add_recipes(name, text, static_cast<const geometry::Recipe*>(nullptr));
   return text;
 }

@@ -71,10 +71,9 @@ void check_wet(const Entry& group, const Palette& palette, const Variant& varian
   if (wet.empty()) return;
   const Mark mark = mark_in(group, "wet");
   if (!palette.knows(wet)) {
-    const std::string near = nearest(wet, palette.names());
-    faults.add(mark, {fmt::format("unknown material '{}'", wet), wet,
-                      "a name from `materials` or the catalogue",
-                      near.empty() ? "" : fmt::format("did you mean '{}'?", near)});
+    faults.add(mark,
+               {fmt::format("unknown material '{}'", wet), wet,
+                "a name from `materials` or the catalogue", did_you_mean(wet, palette.names())});
     return;
   }
   if (palette.is_cavity(wet)) {

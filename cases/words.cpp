@@ -3,12 +3,16 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 namespace quoin::cases {
 namespace {
 
 /// Longer words are not compared: no known word is as long, and the cost grows with the square.
 constexpr std::size_t longest = 64;
+constexpr std::size_t shortest = 4;      ///< letters of a word looked for within others
+constexpr std::size_t most_known = 500;  ///< known words that are compared: a person knows fewer
+constexpr std::size_t most_found = 4;
 
 std::string lower(std::string_view word) {
   std::string result(word);
@@ -18,6 +22,64 @@ std::string lower(std::string_view word) {
   }
   return result;
 }
+
+/// Looks for a word among known ones.
+class Search {
+ public:
+  Search(std::string_view word, const std::vector<std::string>& known)
+      : wanted_(word.size() > longest ? std::string() : lower(word)), known_(known) {
+    count_ = wanted_.empty() ? 0 : std::min(known.size(), most_known);
+  }
+
+  /// In lower case; empty where it is too long to be a slip.
+  [[nodiscard]] std::string_view wanted() const { return wanted_; }
+
+  [[nodiscard]] std::string nearest_whole() const {
+    return nearest([](std::string_view candidate) { return candidate; });
+  }
+
+  /// "softwod" for "softwood, across the grain": its beginning is near.
+  [[nodiscard]] std::string nearest_beginning() const {
+    return nearest([](std::string_view candidate) {
+      return candidate.substr(0, candidate.find_first_of(" ,("));
+    });
+  }
+
+  /// The known words with a word or several at the end of one of theirs: "brick" in "common brick",
+  /// "stone" in "soft limestone".
+  [[nodiscard]] std::vector<std::string> holding(std::string_view part) const {
+    std::vector<std::string> found;
+    if (part.size() < shortest) return found;
+    for (std::size_t k = 0; k < count_ && found.size() < most_found; ++k) {
+      const std::string candidate = lower(known_[k]) + ' ';
+      if (candidate.find(std::string(part) + ' ') != std::string::npos) found.push_back(known_[k]);
+    }
+    return found;
+  }
+
+ private:
+  template <class Part>
+  [[nodiscard]] std::string nearest(Part part_of) const {
+    std::string best;
+    // A third of the letters may be wrong, one of them always, but not all.
+    std::size_t least = std::min(std::max<std::size_t>(wanted_.size() / 3, 1) + 1, wanted_.size());
+    for (std::size_t k = 0; k < count_; ++k) {
+      const std::string_view part = part_of(std::string_view(known_[k]));
+      const std::size_t longer = std::max(part.size(), wanted_.size());
+      const std::size_t shorter = std::min(part.size(), wanted_.size());
+      if (longer - shorter >= least) continue;  // so many letters are wrong at least
+      const std::size_t distance = edit_distance(wanted_, lower(part));
+      if (distance >= least) continue;
+      least = distance;
+      best = known_[k];
+    }
+    return best;
+  }
+
+  std::string wanted_;
+  const std::vector<std::string>& known_;
+  std::size_t count_ = 0;
+};
 
 }  // namespace
 
@@ -42,24 +104,25 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
 }
 
 std::string nearest(std::string_view word, const std::vector<std::string>& known) {
-  if (word.size() > longest) return {};
-  const std::string wanted = lower(word);
-  std::string best;
-  // A third of the letters may be wrong, one of them always, but not all.
-  std::size_t least = std::min(std::max<std::size_t>(word.size() / 3, 1) + 1, word.size());
-  const auto consider = [&](std::string_view part, const std::string& candidate) {
-    if (part.size() > longest) return;
-    const std::size_t distance = edit_distance(wanted, lower(part));
-    if (distance >= least) return;
-    least = distance;
-    best = candidate;
-  };
-  for (const std::string& candidate : known) consider(candidate, candidate);
-  if (!best.empty()) return best;
-  // "softwod" for "softwood, across the grain": its beginning is near.
-  for (const std::string& candidate : known)
-    consider(std::string_view(candidate).substr(0, candidate.find_first_of(" ,(")), candidate);
-  return best;
+  const Search search(word, known);
+  const std::string best = search.nearest_whole();
+  return best.empty() ? search.nearest_beginning() : best;
+}
+
+std::vector<std::string> likely(std::string_view word, const std::vector<std::string>& known) {
+  const Search search(word, known);
+  if (std::string best = search.nearest_whole(); !best.empty()) return {std::move(best)};
+  if (auto holding = search.holding(search.wanted()); !holding.empty()) return holding;
+  if (std::string best = search.nearest_beginning(); !best.empty()) return {std::move(best)};
+  // Of "rock wool" the last word says what it is.
+  const std::string_view wanted = search.wanted();
+  return search.holding(wanted.substr(wanted.find_last_of(' ') + 1));
+}
+
+std::string did_you_mean(std::string_view word, const std::vector<std::string>& known) {
+  const std::vector<std::string> all = likely(word, known);
+  if (all.empty()) return {};
+  return "did you mean '" + joined(all, "' or '") + "'?";
 }
 
 std::string joined(const std::vector<std::string>& words, std::string_view separator) {
@@ -68,6 +131,13 @@ std::string joined(const std::vector<std::string>& words, std::string_view separ
     if (!text.empty()) text += separator;
     text += word;
   }
+  return text;
+}
+
+std::string quoted(std::string_view word) {
+  std::string text = "'";
+  text += word;
+  text += '\'';
   return text;
 }
 

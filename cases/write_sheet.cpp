@@ -46,7 +46,7 @@ WrittenMaterial written(const Material& material) {
     return result;
   }
   result.conductivity = material.conductivity;
-  result.density = material.density;
+  if (material.density.value > 0.0) result.density = material.density;
   result.saturation = material.saturation;
   result.moisture_at_80 = material.moisture_at_80;
   result.vapour_resistance = {material.vapour_resistance_dry, material.vapour_resistance_wet};
@@ -99,7 +99,7 @@ class SheetWriter {
   }
 
   static std::string entry(std::string_view name, const std::string& value) {
-    return fmt::format("{}: {}", yaml_word(name), value);
+    return yaml_entry(name, value, "\n  ");
   }
 
   [[nodiscard]] Lines spaces() const {

@@ -103,8 +103,7 @@ class Writer : public Vocabulary<Writer> {
                Range /*plausible*/, std::string_view /*about*/) {
     if (list.empty()) return;
     YamlMap inner;
-    for (const Named<double>& one : list)
-      inner.add(yaml_word(one.name), with_unit(one.value, measure));
+    for (const Named<double>& one : list) inner.add(one.name, with_unit(one.value, measure));
     map_.add(key, inner.text());
   }
   void months(std::string_view key, const std::optional<ByMonth>& values, Measure measure,

@@ -196,6 +196,7 @@ void describe(Visitor& visit, WrittenBand& band) {
 }
 
 struct WrittenReading {
+  static constexpr std::string_view alone = "temperature";  ///< `A: 12.4`
   double temperature = needed;
   double plus_or_minus = 0.5;
 };

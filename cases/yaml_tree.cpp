@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <map>
 #include <sstream>
+#include <unordered_map>
 #include <utility>
 
 #include "cases/plain_text.hpp"
@@ -91,6 +92,7 @@ class Builder : public YAML::EventHandler {
     YAML::anchor_t anchor;
     std::size_t count;  ///< nodes read before it
     std::optional<Node> key;
+    std::unordered_map<std::string, std::size_t> lines;  ///< of the keys of a map so far
   };
   struct Anchored {
     Node node;
@@ -120,7 +122,7 @@ class Builder : public YAML::EventHandler {
       abandon(mark_of(mark), {fmt::format("more than {} levels inside each other", limits::depth),
                               "", "", "check the brackets: one may be missing its end"});
     }
-    Open opened{{}, anchor, count_, {}};
+    Open opened{{}, anchor, count_, {}, {}};
     opened.node.kind = kind;
     opened.node.mark = mark_of(mark);
     open_.push_back(std::move(opened));
@@ -159,10 +161,10 @@ class Builder : public YAML::EventHandler {
       complete_ = false;
       faults_.add(key.mark, {"merge keys are not part of a case file", "<<", "",
                              "write the keys out, or use `like:` or a variant"});
-    } else if (const Entry* former = map.node.find(key.text)) {
+    } else if (const auto [former, fresh] = map.lines.emplace(key.text, key.mark.line); !fresh) {
       faults_.add(key.mark,
                   {fmt::format("'{}' appears twice in the same map", key.text), key.text,
-                   fmt::format("one '{}'; the first is in line {}", key.text, former->mark.line),
+                   fmt::format("one '{}'; the first is in line {}", key.text, former->second),
                    "remove one of them, or rename it"});
     } else {
       map.node.entries.push_back({key.text, key.mark, std::move(value)});

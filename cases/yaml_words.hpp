@@ -10,6 +10,11 @@ namespace quoin::cases {
 /// A text as YAML shows it: bare where that is safe, else in double quotes.
 [[nodiscard]] std::string yaml_word(std::string_view text);
 
+/// `key: value`; where the key is longer than YAML takes it, `? key`, what stands between, `:
+/// value`.
+[[nodiscard]] std::string yaml_entry(std::string_view key, std::string_view value,
+                                     std::string_view between);
+
 /// `{key: value, key: value}`, built key by key.
 class YamlMap {
  public:

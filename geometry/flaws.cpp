@@ -139,6 +139,49 @@ void add_islands(const Section& section, std::vector<Flaw>& found) {
       });
 }
 
+/// A gap of nothing beside a piece of material, beyond which other material lies; nothing where
+/// there is none.
+std::optional<Point> gap_beside(const Section& section, const std::vector<std::size_t>& piece) {
+  std::vector<char> own(pieces(section));
+  for (const std::size_t member : piece) own[member] = 1;
+  std::optional<Point> found;
+  for_each_connected(
+      section, [&](std::size_t cell) { return is_nothing(section, cell); },
+      [&](const std::vector<std::size_t>& gap) {
+        bool beside = false, beyond = false;
+        for (const std::size_t cell : gap) {
+          for (const std::size_t next : neighbours(section, cell)) {
+            if (next == nowhere || region_at(section, next) == nullptr) continue;
+            (own[next] != 0 ? beside : beyond) = true;
+          }
+        }
+        if (beside && beyond && !found) found = middle(section, gap[gap.size() / 2]);
+      });
+  return found;
+}
+
+/// Pieces of material that would carry heat but for a gap: they meet one space alone. Each gap is
+/// told once.
+void add_parted(const Section& section, std::vector<Flaw>& found) {
+  std::set<Point> told;
+  for_each_connected(
+      section, [&](std::size_t cell) { return region_at(section, cell) != nullptr; },
+      [&](const std::vector<std::size_t>& piece) {
+        std::set<SpaceId> met;
+        for (const std::size_t cell : piece) {
+          for (const std::size_t next : neighbours(section, cell)) {
+            if (next == nowhere) continue;
+            if (const SpaceId* space = space_at(section, next)) met.insert(*space);
+          }
+        }
+        if (met.size() != 1) return;
+        if (const auto gap = gap_beside(section, piece); gap && told.insert(*gap).second) {
+          found.push_back(
+              {FlawKind::parted, *gap, *met.begin(), {}, *region_at(section, piece.front())});
+        }
+      });
+}
+
 void add_enclosed_gaps(const Section& section, std::vector<Flaw>& found) {
   for_each_connected(
       section, [&](std::size_t cell) { return is_nothing(section, cell); },
@@ -244,6 +287,7 @@ std::vector<Flaw> flaws(const Sheet& sheet, const Section& section) {
   if (!any_face) return {{FlawKind::no_space, {}, {}, {}, {}}};
   add_idle_spaces(sheet, section, found);
   add_islands(section, found);
+  add_parted(section, found);
   add_overlaps(sheet, found);
   add_enclosed_gaps(section, found);
   add_membranes(sheet, section, found);

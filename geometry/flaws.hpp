@@ -14,6 +14,8 @@ enum class FlawKind : std::uint8_t {
   no_space,            ///< no material touches a space
   idle_space,          ///< a painted space touches no material: `space`
   island,              ///< material that heat reaches from no space: `region`
+  parted,              ///< material that a gap of nothing parts from the rest, so that it meets
+                       ///< `space` alone and no heat crosses it: `region`, where in the gap
   overlapping_spaces,  ///< `space` covers `other` along a face of material: which one is meant?
   enclosed_gap,        ///< a hole of nothing inside the material: no heat crosses it
   sloping_membrane,    ///< a membrane along neither axis: `membrane`

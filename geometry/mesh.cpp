@@ -7,6 +7,7 @@
 #include <map>
 #include <numbers>
 #include <numeric>
+#include <stdexcept>
 
 namespace quoin::geometry {
 namespace {
@@ -66,6 +67,12 @@ Cell quarter(const Section& section, std::size_t i, std::size_t j, bool east, bo
   return section.cell(column, row);
 }
 
+/// The cells about the crossing of two lines.
+Quarters quarters(const Section& section, std::size_t i, std::size_t j) {
+  return {quarter(section, i, j, false, false), quarter(section, i, j, true, false),
+          quarter(section, i, j, true, true), quarter(section, i, j, false, true)};
+}
+
 struct Corners {
   std::vector<char> on_x;  ///< whether a line of constant x holds a corner of the field
   std::vector<char> on_y;
@@ -75,10 +82,7 @@ Corners corners_of(const Section& section) {
   Corners corners{std::vector<char>(section.x.size()), std::vector<char>(section.y.size())};
   for (std::size_t j = 0; j < section.y.size(); ++j) {
     for (std::size_t i = 0; i < section.x.size(); ++i) {
-      const Quarters around = {
-          quarter(section, i, j, false, false), quarter(section, i, j, true, false),
-          quarter(section, i, j, true, true), quarter(section, i, j, false, true)};
-      if (is_corner_of_field(around)) corners.on_x[i] = corners.on_y[j] = 1;
+      if (is_corner_of_field(quarters(section, i, j))) corners.on_x[i] = corners.on_y[j] = 1;
     }
   }
   // The pressure of vapour is not smooth at the end of a membrane, nor where it turns.
@@ -86,9 +90,7 @@ Corners corners_of(const Section& section) {
     for (const double end : {seam.from, seam.to}) {
       const Crossing at = crossing_at({section.x, section.y},
                                       seam.upright ? Point{seam.at, end} : Point{end, seam.at});
-      const Quarters around = {
-          quarter(section, at.i, at.j, false, false), quarter(section, at.i, at.j, true, false),
-          quarter(section, at.i, at.j, true, true), quarter(section, at.i, at.j, false, true)};
+      const Quarters around = quarters(section, at.i, at.j);
       if (std::all_of(around.begin(), around.end(), [](const Cell& c) { return is_solid(c); }))
         corners.on_x[at.i] = corners.on_y[at.j] = 1;
     }
@@ -191,7 +193,8 @@ void for_each_strip(Subdivision& subdivision, Visit visit) {
 }
 
 /// Gives all strips of a bond the cuts of the finest, and the same shape from either end.
-void bind(Subdivision& subdivision, const std::vector<std::uint32_t>& bonds) {
+void give_bound_strips_one_shape(Subdivision& subdivision,
+                                 const std::vector<std::uint32_t>& bonds) {
   std::size_t k = 0;
   for_each_strip(subdivision, [&](Strip& strip) { strip.bond = bonds[k++]; });
   std::map<std::uint32_t, Strip> common;
@@ -244,6 +247,81 @@ std::vector<Cell> divided_cells(const Mesh& mesh, const Subdivision& subdivision
   return cells;
 }
 
+/// Whether two strips are cut alike, so that a sloping edge runs along diagonals of their cells.
+bool are_cut_alike(const Strip& one, const Strip& other) {
+  return one.cuts == other.cuts && one.finer_at_start == other.finer_at_start &&
+         one.finer_at_end == other.finer_at_end;
+}
+
+/// Throws: invalid_argument where a sloping edge would leave the diagonals.
+void refuse_unequal_cuts(const Section& section, const Subdivision& subdivision) {
+  for (std::size_t j = 0; j < section.rows(); ++j) {
+    for (std::size_t i = 0; i < section.columns(); ++i) {
+      if (section.cell(i, j).split == Split::none ||
+          are_cut_alike(subdivision.columns[i], subdivision.rows[j]))
+        continue;
+      throw std::invalid_argument("strips that a sloping edge crosses are cut unequally");
+    }
+  }
+}
+
+/// The fans of material about a point, told for each eighth of the turn from the east on: 0 where
+/// there is none. Material that shares an edge is one fan.
+struct Fans {
+  std::array<std::size_t, 8> fan{};
+  std::vector<std::size_t> eighths;  ///< in each fan
+
+  explicit Fans(const Quarters& cells) {
+    const auto& [sw, se, ne, nw] = cells;
+    const std::array<bool, 8> solid = {
+        is_solid(ne.at(CellSide::south)), is_solid(ne.at(CellSide::west)),
+        is_solid(nw.at(CellSide::east)),  is_solid(nw.at(CellSide::south)),
+        is_solid(sw.at(CellSide::north)), is_solid(sw.at(CellSide::east)),
+        is_solid(se.at(CellSide::west)),  is_solid(se.at(CellSide::north))};
+    const auto start = std::find(solid.begin(), solid.end(), false) - solid.begin();
+    if (start == 8) return;
+    bool inside = false;
+    for (std::size_t k = 0; k < 8; ++k) {
+      const std::size_t at = (static_cast<std::size_t>(start) + k) % 8;
+      if (solid[at] && !inside) eighths.push_back(0);
+      inside = solid[at];
+      if (!inside) continue;
+      fan[at] = eighths.size();
+      ++eighths.back();
+    }
+  }
+};
+
+/// Gives fans of material that touch in one point alone nodes of their own; the widest keeps that
+/// of the grid.
+void part_fans(const Subdivision& subdivision, Mesh& mesh) {
+  const auto starts = [](const std::vector<Strip>& strips) {
+    std::vector<std::size_t> at = {0};
+    for (const Strip& strip : strips) at.push_back(at.back() + strip.cells());
+    return at;
+  };
+  const std::vector<std::size_t> column = starts(subdivision.columns),
+                                 row = starts(subdivision.rows);
+  for (std::size_t j = 0; j < row.size(); ++j) {
+    for (std::size_t i = 0; i < column.size(); ++i) {
+      const Fans fans(quarters(mesh.section, i, j));
+      if (fans.eighths.size() < 2) continue;
+      const std::size_t at = mesh.node(column[i], row[j]);
+      const auto widest = std::max_element(fans.eighths.begin(), fans.eighths.end());
+      std::vector<std::size_t> node(fans.eighths.size() + 1, at);
+      for (std::size_t k = 0; k < fans.eighths.size(); ++k) {
+        if (fans.eighths.begin() + static_cast<std::ptrdiff_t>(k) == widest) continue;
+        node[k + 1] = mesh.nodes();
+        mesh.further.push_back(at);
+      }
+      const auto of_quarter = [&](std::size_t first) {
+        return node[std::max(fans.fan[first], fans.fan[first + 1])];
+      };
+      mesh.touching[at] = {of_quarter(4), of_quarter(6), of_quarter(2), of_quarter(0)};
+    }
+  }
+}
+
 bool has_slopes(const Section& section) {
   return std::any_of(section.cells.begin(), section.cells.end(),
                      [](const Cell& cell) { return cell.split != Split::none; });
@@ -264,7 +342,7 @@ Subdivision subdivision_of(const Section& section, double cells_per_metre) {
   const Corners corners = corners_of(section);
   Subdivision subdivision{strips(section.x, corners.on_x, solid_column, cells_per_metre),
                           strips(section.y, corners.on_y, solid_row, cells_per_metre)};
-  bind(subdivision, bonds_of(section));
+  give_bound_strips_one_shape(subdivision, bonds_of(section));
   return subdivision;
 }
 
@@ -326,10 +404,12 @@ std::size_t nodes(const Subdivision& subdivision) {
 }
 
 Mesh mesh_of(const Section& section, const Subdivision& subdivision) {
+  refuse_unequal_cuts(section, subdivision);
   Mesh mesh{section, {}, {}, {}, {}, {}};
   cut(section.x, subdivision.columns, mesh.x, mesh.section_column);
   cut(section.y, subdivision.rows, mesh.y, mesh.section_row);
   if (has_slopes(section)) mesh.cells = divided_cells(mesh, subdivision);
+  part_fans(subdivision, mesh);
   return mesh;
 }
 

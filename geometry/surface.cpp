@@ -59,27 +59,32 @@ std::vector<Face> faces(const Mesh& mesh) {
                        Facing facing) {
     const Point a = mesh.place(from), b = mesh.place(to);
     if (auto face = face_between(left, right, from, to, std::hypot(b.x - a.x, b.y - a.y), facing)) {
-      face->length *= lengthening(mesh, from, to);
+      face->length *= lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to));
       all.push_back(*face);
     }
   };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
       const Cell& here = mesh.cell(i, j);
-      const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = mesh.node(i, j + 1), ne = nw + 1;
+      // Each face has the nodes of its own material.
+      const auto corner = [&](bool east, bool north) { return mesh.corner(i, j, east, north); };
       if (j > 0) {
         const Fill& beyond = mesh.cell(i, j - 1).at(CellSide::north);
-        add(here.at(CellSide::south), beyond, sw, se, Facing::down);
-        add(beyond, here.at(CellSide::south), se, sw, Facing::up);
+        add(here.at(CellSide::south), beyond, corner(false, false), corner(true, false),
+            Facing::down);
+        add(beyond, here.at(CellSide::south), mesh.corner(i, j - 1, true, true),
+            mesh.corner(i, j - 1, false, true), Facing::up);
       }
       if (i > 0) {
         const Fill& beyond = mesh.cell(i - 1, j).at(CellSide::east);
-        add(beyond, here.at(CellSide::west), sw, nw, Facing::sideways);
-        add(here.at(CellSide::west), beyond, nw, sw, Facing::sideways);
+        add(beyond, here.at(CellSide::west), mesh.corner(i - 1, j, true, false),
+            mesh.corner(i - 1, j, true, true), Facing::sideways);
+        add(here.at(CellSide::west), beyond, corner(false, true), corner(false, false),
+            Facing::sideways);
       }
       if (here.split == Split::none) continue;
       const bool rising = here.split == Split::rising;
-      const std::size_t west = rising ? sw : nw, east = rising ? ne : se;
+      const std::size_t west = corner(false, !rising), east = corner(true, rising);
       const bool steep = is_steep(mesh.place(west), mesh.place(east));
       add(here.above, here.below, west, east, steep ? Facing::sideways : Facing::down);
       add(here.below, here.above, east, west, steep ? Facing::sideways : Facing::up);

@@ -16,6 +16,14 @@ Basis basis_of(const Material& material) {
   return basis;
 }
 
+/// Whether a law says nothing of a material of unknown density: what goes by its mass, and what
+/// reaches to a saturation for which its pores stand in.
+bool needs_density(const Law& law, bool knows_saturation) {
+  if (const auto* exponential = std::get_if<Exponential>(&law)) return exponential->per_mass > 0.0;
+  if (std::holds_alternative<BetweenDryAndSaturated>(law)) return !knows_saturation;
+  return std::holds_alternative<PerMassPercent>(law);
+}
+
 std::string impossible(double moisture, const Basis& basis) {
   if (moisture < 0.0) return "moisture below 0 cannot be; the dry value is taken";
   if (basis.saturation) {
@@ -62,6 +70,10 @@ Conductivity conductivity_of(const Material& material, double moisture) {
 std::vector<std::string> flaws(const Material& material) {
   const Basis dry = basis_of(material);
   std::vector<std::string> found;
+  if (dry.density <= 0.0 && needs_density(material.law, dry.saturation.has_value())) {
+    found.push_back(
+        fmt::format("the law '{}' needs its density, which is not given", name_of(material.law)));
+  }
   if (const double pores = pore_space(dry.density); dry.saturation.value_or(0.0) > pores) {
     found.push_back(
         fmt::format("a saturation of {:.3g} m3/m3 does not fit into a material of {:.4g} kg/m3, "

@@ -34,7 +34,7 @@ struct Material {
   std::string name;
   std::string about;                      ///< one line for the catalogue
   Sourced conductivity;                   ///< dry, W/(m K)
-  Sourced density;                        ///< dry, kg/m3
+  Sourced density;                        ///< dry, kg/m3; 0: not known
   std::optional<Sourced> saturation;      ///< moisture content of the saturated material, m3/m3
   std::optional<Sourced> moisture_at_80;  ///< in equilibrium with 80 % humidity, m3/m3
   std::optional<Sourced> vapour_resistance_dry;  ///< mu; infinite for metal and glass

@@ -28,6 +28,12 @@ struct MoistureOf {
   Moisture operator()(VolumeFraction moisture) const { return moisture.value; }
 
   Moisture operator()(MassRatio moisture) const {
+    if (material.density.value <= 0.0) {
+      return UnknownMoisture{fmt::format(
+          "no density is known for '{}', so that a moisture by mass says nothing: give it a "
+          "density, or state the moisture by volume, such as 0.05 m3/m3",
+          material.name)};
+    }
     return moisture.value * material.density.value / water_density;
   }
 

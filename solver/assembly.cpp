@@ -33,19 +33,20 @@ struct FaceCell {
 
 FaceCell cell_of(const geometry::Mesh& mesh, const geometry::Face& face) {
   const std::size_t nx = mesh.nx();
-  const std::size_t i = std::min(face.from % nx, face.to % nx);
-  const std::size_t j = std::min(face.from / nx, face.to / nx);
+  const std::size_t from = mesh.on_grid(face.from), to = mesh.on_grid(face.to);
+  const std::size_t i = std::min(from % nx, to % nx);
+  const std::size_t j = std::min(from / nx, to / nx);
   const auto at = [&](std::size_t column, std::size_t row, std::optional<CellSide> side,
                       double depth) {
     return FaceCell{row * mesh.columns() + column, side, depth};
   };
   // The material lies on the left of the way from `from` to `to`.
-  if (face.from / nx == face.to / nx) {
-    if (face.from < face.to) return at(i, j, CellSide::south, mesh.y[j + 1] - mesh.y[j]);
+  if (from / nx == to / nx) {
+    if (from < to) return at(i, j, CellSide::south, mesh.y[j + 1] - mesh.y[j]);
     return at(i, j - 1, CellSide::north, mesh.y[j] - mesh.y[j - 1]);
   }
-  if (face.from % nx == face.to % nx) {
-    if (face.from < face.to) return at(i - 1, j, CellSide::east, mesh.x[i] - mesh.x[i - 1]);
+  if (from % nx == to % nx) {
+    if (from < to) return at(i - 1, j, CellSide::east, mesh.x[i] - mesh.x[i - 1]);
     return at(i, j, CellSide::west, mesh.x[i + 1] - mesh.x[i]);
   }
   return at(i, j, std::nullopt, 0.0);
@@ -53,42 +54,48 @@ FaceCell cell_of(const geometry::Mesh& mesh, const geometry::Face& face) {
 
 /// The nodes of a mesh, each once.
 struct PlainNodes {
-  std::size_t columns = 0;
-  std::size_t rows = 0;
+  const geometry::Mesh& mesh;
 
-  [[nodiscard]] std::size_t nx() const { return columns; }
-  [[nodiscard]] std::size_t ny() const { return rows; }
+  [[nodiscard]] std::size_t nx() const { return mesh.nx(); }
+  [[nodiscard]] std::size_t ny() const { return mesh.ny(); }
+  [[nodiscard]] std::size_t size() const { return mesh.nodes(); }
   [[nodiscard]] std::size_t corner(std::size_t i, std::size_t j, bool east, bool north) const {
-    return (north ? j + 1 : j) * columns + (east ? i + 1 : i);
+    return mesh.corner(i, j, east, north);
   }
 };
 
 /// Control volumes around nodes, told by the corners of the cells that they are.
 template <class Nodes>
 Assembly around_nodes(const geometry::Mesh& mesh, const Nodes& nodes, const Physics& physics) {
-  Assembly result{
-      empty_network(nodes.nx(), nodes.ny()), {}, {}, std::vector<char>(nodes.nx() * nodes.ny())};
+  Assembly result{empty_network(nodes.nx(), nodes.ny()), {}, {}, std::vector<char>(nodes.size())};
   FivePointOperator& network = result.network;
+  const std::size_t grid = network.size();
+  result.further_ground.assign(nodes.size() - grid, 0.0);
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     const double dy = mesh.y[j + 1] - mesh.y[j];
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
       const geometry::Cell& cell = mesh.cell(i, j);
       if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i];
-      const std::size_t sw = nodes.corner(i, j, false, false), se = sw + 1;
-      const std::size_t nw = nodes.corner(i, j, false, true), ne = nw + 1;
+      const std::size_t sw = nodes.corner(i, j, false, false), se = nodes.corner(i, j, true, false);
+      const std::size_t nw = nodes.corner(i, j, false, true), ne = nodes.corner(i, j, true, true);
       // Along each side half the cell conducts, as far as the fill at that side does.
-      const auto along = [&](CellSide side, double& conductance, std::size_t from, std::size_t to,
-                             double half_width, double length) {
+      const auto along = [&](CellSide side, std::vector<double>& direct, std::size_t from,
+                             std::size_t to, double half_width, double length) {
         const double conductivity = conductivity_of(cell.at(side), physics);
         if (conductivity == 0.0) return;
-        conductance += conductivity * half_width / length;
+        const double conductance = conductivity * half_width / length;
+        if (from < grid && to < grid) {
+          direct[from] += conductance;
+        } else {
+          result.further_links.push_back({from, to, conductance});
+        }
         result.solid[from] = result.solid[to] = 1;
       };
-      along(CellSide::south, network.east[sw], sw, se, dy / 2, dx);
-      along(CellSide::north, network.east[nw], nw, ne, dy / 2, dx);
-      along(CellSide::west, network.north[sw], sw, nw, dx / 2, dy);
-      along(CellSide::east, network.north[se], se, ne, dx / 2, dy);
+      along(CellSide::south, network.east, sw, se, dy / 2, dx);
+      along(CellSide::north, network.east, nw, ne, dy / 2, dx);
+      along(CellSide::west, network.north, sw, nw, dx / 2, dy);
+      along(CellSide::east, network.north, se, ne, dx / 2, dy);
     }
   }
   std::map<std::size_t, std::vector<SpaceId>> fixed;
@@ -97,11 +104,12 @@ Assembly around_nodes(const geometry::Mesh& mesh, const Nodes& nodes, const Phys
     const FaceCell at = cell_of(mesh, face);
     const std::size_t i = at.cell % mesh.columns(), j = at.cell / mesh.columns();
     for (const std::size_t end : {face.from, face.to}) {
-      const std::size_t node = nodes.corner(i, j, end % mesh.nx() != i, end / mesh.nx() != j);
+      const std::size_t place = mesh.on_grid(end);
+      const std::size_t node = nodes.corner(i, j, place % mesh.nx() != i, place / mesh.nx() != j);
       if (resistance > 0.0) {
         const double conductance = face.length / 2 / resistance;
         result.links.push_back({node, face.space, conductance, {}});
-        network.ground[node] += conductance;
+        (node < grid ? network.ground[node] : result.further_ground[node - grid]) += conductance;
       } else if (auto& spaces = fixed[node];
                  std::find(spaces.begin(), spaces.end(), face.space) == spaces.end()) {
         spaces.push_back(face.space);
@@ -116,7 +124,7 @@ Assembly around_nodes(const geometry::Mesh& mesh, const Nodes& nodes, const Phys
 
 Assembly node_centred(const geometry::Mesh& mesh, const Physics& physics) {
   // Membranes resist vapour only: without them every node is there once.
-  return around_nodes(mesh, PlainNodes{mesh.nx(), mesh.ny()}, physics);
+  return around_nodes(mesh, PlainNodes{mesh}, physics);
 }
 
 Assembly node_centred(const geometry::Mesh& mesh, const geometry::TwoSided& nodes,

@@ -33,6 +33,11 @@ struct Assembly {
   std::vector<AirLink> links;
   std::vector<FixedNode> fixed;
   std::vector<char> solid;  ///< whether an unknown belongs to material. Shape: unknowns
+  /// Of nodes beyond the grid of the network, numbered on from its size: see geometry::Mesh.
+  std::vector<double> further_ground = {};
+  std::vector<Link> further_links = {};  ///< at least one end beyond the grid
+
+  [[nodiscard]] std::size_t unknowns() const { return network.size() + further_ground.size(); }
 };
 
 /// Control volumes around the nodes: the conductance between two neighbouring nodes is the sum over

@@ -77,9 +77,8 @@ double temperature_at(const Field& field, const std::vector<double>& nodes, geom
       const double away = beyond_material(cell, u, v);
       if (away >= nearest - 1e-9) continue;
       nearest = away;
-      const std::size_t n = mesh.node(i, j);
-      const Corners corners = {nodes[n], nodes[n + 1], nodes[n + mesh.nx()],
-                               nodes[n + mesh.nx() + 1]};
+      const auto at = [&](bool east, bool north) { return nodes[mesh.corner(i, j, east, north)]; };
+      const Corners corners = {at(false, false), at(true, false), at(false, true), at(true, true)};
       temperature = within(cell, corners, u, v);
     }
   }

@@ -18,6 +18,9 @@ struct Spot {
   geometry::Point place;
   SpaceId space;
   RegionId region;
+  /// Where fans of material touch in that point alone, which of the further nodes of the mesh is
+  /// the spot's; absent: the node of the grid. The same on every mesh of a section.
+  std::optional<std::size_t> further;
   double along = 0.0;        ///< on the developed surface, m
   Estimate temperature;      ///< degC
   Estimate factor;           ///< fRsi; NaN where inside and outside are equally warm

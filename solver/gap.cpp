@@ -78,7 +78,8 @@ Gap gap_between(const geometry::Mesh& mesh, const Physics& physics, const Assemb
       const geometry::Cell& cell = mesh.cell(i, j);
       if (!is_solid(cell)) continue;
       const double dx = mesh.x[i + 1] - mesh.x[i], dy = mesh.y[j + 1] - mesh.y[j];
-      const std::size_t sw = mesh.node(i, j), se = sw + 1, nw = sw + mesh.nx(), ne = nw + 1;
+      const std::size_t sw = mesh.corner(i, j, false, false), se = mesh.corner(i, j, true, false);
+      const std::size_t nw = mesh.corner(i, j, false, true), ne = mesh.corner(i, j, true, true);
       if (cell.split == geometry::Split::none) {
         const double conductivity = physics.conductivity[std::get<RegionId>(cell.below)];
         const auto mismatch_x = [&](std::size_t t) {
@@ -129,8 +130,8 @@ Gap gap_between(const geometry::Mesh& mesh, const Physics& physics, const Assemb
   for (const geometry::Face& face : faces) {
     const double resistance = physics.surface_resistance(face.space, face.region, face.facing);
     // Links stand in the order of the faces; faces without any resistance have none on a diagonal.
-    const bool diagonal = face.from % mesh.nx() != face.to % mesh.nx() &&
-                          face.from / mesh.nx() != face.to / mesh.nx();
+    const std::size_t from = mesh.on_grid(face.from), to = mesh.on_grid(face.to);
+    const bool diagonal = from % mesh.nx() != to % mesh.nx() && from / mesh.nx() != to / mesh.nx();
     if (resistance == 0.0 && diagonal) continue;
     const AirLink& through = *link++;
     if (resistance == 0.0) continue;

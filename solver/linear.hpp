@@ -27,6 +27,13 @@ struct FivePointOperator {
   [[nodiscard]] std::size_t size() const { return nx * ny; }
 };
 
+/// A conductance between two nodes of any numbers, W/(m K).
+struct Link {
+  std::size_t one = 0;
+  std::size_t other = 0;
+  double conductance = 0.0;
+};
+
 enum class LinearMethod { multigrid, direct };
 
 struct LinearOptions {

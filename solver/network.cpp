@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <set>
+#include <utility>
 
+#include "solver/direct.hpp"
 #include "solver/errors.hpp"
 #include "solver/neighbours.hpp"
 
@@ -17,12 +19,30 @@ double value_at(const FixedNode& fixed, SpaceId one, const Per<SpaceId, SpaceId>
   return static_cast<double>(warm) / static_cast<double>(fixed.spaces.size());
 }
 
-/// The network with its fixed nodes taken out.
-FivePointOperator without_fixed(const FivePointOperator& network,
-                                const std::vector<FixedNode>& fixed) {
-  std::vector<std::size_t> nodes;
-  for (const FixedNode& node : fixed) nodes.push_back(node.node);
-  return without_nodes(network, nodes);
+/// The solver of a network with its fixed nodes taken out. Nodes beyond the grid have neighbours in
+/// no order, which the direct method alone can follow.
+std::unique_ptr<LinearSolver> solver_of(const Assembly& assembly, const LinearOptions& options) {
+  if (assembly.further_ground.empty()) {
+    if (assembly.fixed.empty()) return linear_solver(assembly.network, options);
+    std::vector<std::size_t> nodes;
+    for (const FixedNode& node : assembly.fixed) nodes.push_back(node.node);
+    return linear_solver(without_nodes(assembly.network, nodes), options);
+  }
+  LooseNetwork network = loose(assembly.network);
+  network.ground.insert(network.ground.end(), assembly.further_ground.begin(),
+                        assembly.further_ground.end());
+  network.links.insert(network.links.end(), assembly.further_links.begin(),
+                       assembly.further_links.end());
+  std::vector<char> is_fixed(assembly.unknowns());
+  for (const FixedNode& fixed : assembly.fixed) is_fixed[fixed.node] = 1;
+  std::erase_if(network.links, [&](const Link& link) {
+    if (is_fixed[link.one] == 0 && is_fixed[link.other] == 0) return false;
+    network.ground[link.one] += link.conductance;
+    network.ground[link.other] += link.conductance;
+    return true;
+  });
+  for (const FixedNode& fixed : assembly.fixed) network.ground[fixed.node] = 0.0;
+  return direct_solver(std::move(network), options);
 }
 
 std::vector<SpaceId> airs_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air) {
@@ -46,7 +66,7 @@ void add_space_flows(const Assembly& assembly, const Per<SpaceId, SpaceId>& air,
   }
   for (const FixedNode& fixed : assembly.fixed) {
     double leaves = -into_fixed[fixed.node];
-    for_each_neighbour(assembly.network, fixed.node, [&](std::size_t m, double conductance) {
+    for_each_neighbour(assembly, fixed.node, [&](std::size_t m, double conductance) {
       leaves += conductance * (g[fixed.node] - g[m]);
     });
     for (const SpaceId space : fixed.spaces) {
@@ -58,16 +78,13 @@ void add_space_flows(const Assembly& assembly, const Per<SpaceId, SpaceId>& air,
 }  // namespace
 
 Network::Network(Assembly assembly, const LinearOptions& options)
-    : assembly_(std::move(assembly)),
-      solver_(assembly_.fixed.empty()
-                  ? linear_solver(assembly_.network, options)
-                  : linear_solver(without_fixed(assembly_.network, assembly_.fixed), options)) {}
+    : assembly_(std::move(assembly)), solver_(solver_of(assembly_, options)) {}
 
 Basis Network::basis(const Per<SpaceId, SpaceId>& air) const {
   const Assembly& assembly = assembly_;
   Basis basis;
   basis.airs = airs_of(assembly, air);
-  const std::size_t unknowns = assembly.network.size();
+  const std::size_t unknowns = assembly.unknowns();
   if (basis.airs.empty()) throw SolveError("no surface of the section meets a space");
 
   std::vector<double> rhs(basis.airs.size() * unknowns, 0.0);
@@ -78,7 +95,7 @@ Basis Network::basis(const Per<SpaceId, SpaceId>& air) const {
     }
     for (const FixedNode& fixed : assembly.fixed) {
       const double value = value_at(fixed, basis.airs[a], air);
-      for_each_neighbour(assembly.network, fixed.node, [&](std::size_t m, double conductance) {
+      for_each_neighbour(assembly, fixed.node, [&](std::size_t m, double conductance) {
         part[m] += conductance * value;
       });
     }

@@ -72,8 +72,9 @@ void Panels<T>::write_west_ghost(std::size_t group, const Rows& rows) {
   const T* beyond = (*this)[layout_.slot(ends ? group : group - 1, panel)];
   T* ghost = (*this)[layout_.slot(group, 0) - 1];
   for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
-    std::memcpy(ghost + j, last + j - 1, lane_count * sizeof(T));
+    // One lane on; a panel of one row lies right behind its ghost, so no lane more is touched.
     ghost[j] = ends ? T{0} : beyond[j + lane_count - 1];
+    std::memcpy(ghost + j + 1, last + j, (lane_count - 1) * sizeof(T));
   }
 }
 

@@ -47,13 +47,14 @@ std::vector<double> source_around(std::size_t node, const geometry::Mesh& mesh,
                                   const std::vector<char>& solid) {
   std::vector<double> source(solid.size());
   std::vector<std::size_t> touching;
-  const std::size_t i = node % mesh.nx(), j = node / mesh.nx();
-  for (std::size_t row = std::max<std::size_t>(j, 1) - 1; row < std::min(j + 1, mesh.rows());
-       ++row) {
-    for (std::size_t column = std::max<std::size_t>(i, 1) - 1;
-         column < std::min(i + 1, mesh.columns()); ++column) {
+  const std::size_t i = mesh.on_grid(node) % mesh.nx(), j = mesh.on_grid(node) / mesh.nx();
+  for (const bool north : {true, false}) {  // whether the node is the cell's northern corner
+    for (const bool east : {true, false}) {
+      const std::size_t column = east ? i - 1 : i, row = north ? j - 1 : j;  // wraps at 0
+      if (column >= mesh.columns() || row >= mesh.rows()) continue;
       const std::size_t cell = row * mesh.columns() + column;
-      if (solid[cell] != 0) touching.push_back(cell);
+      if (solid[cell] != 0 && mesh.corner(column, row, east, north) == node)
+        touching.push_back(cell);
     }
   }
   for (const std::size_t cell : touching) source[cell] = 1.0 / static_cast<double>(touching.size());
@@ -77,11 +78,10 @@ BothTemperatures::BothTemperatures(const BothSchemes& both, const Physics& physi
   }
 }
 
-PlaceValue place_value(const BothSchemes& both, const Physics& physics,
-                       const BothTemperatures& temperatures, geometry::Point place) {
+PlaceValue value_at_node(const BothSchemes& both, const Physics& physics,
+                         const BothTemperatures& temperatures, std::size_t node) {
   const geometry::Mesh& mesh = both.field.mesh;
-  const std::size_t node = nearest_node(both.field, place);
-  const double value = temperature_at(both.field, temperatures.nodes(), place);
+  const double value = temperatures.nodes()[node];
   if (is_fixed(both.nodes.assembly(), node)) return {{value, 0.0, 0.0}, no_blame(mesh)};
   const std::vector<double> by_nodes =
       both.nodes.response(source_at(node, both.field.solid.size()));
@@ -89,9 +89,17 @@ PlaceValue place_value(const BothSchemes& both, const Physics& physics,
       both.cells.response(source_around(node, mesh, both.cells.assembly().solid));
   const Twin influence{by_nodes, by_cells, Per<SpaceId, double>(physics.air.size())};
   Gap gap = gap_between(mesh, physics, both.cells.assembly(), temperatures.twin(), influence);
-  return {
-      {temperature_at(both.field, temperatures.nodes(), place), gap.sum / 2, total(gap.blame) / 2},
-      std::move(gap.blame)};
+  return {{value, gap.sum / 2, total(gap.blame) / 2}, std::move(gap.blame)};
+}
+
+PlaceValue place_value(const BothSchemes& both, const Physics& physics,
+                       const BothTemperatures& temperatures, geometry::Point place) {
+  const std::size_t node = nearest_node(both.field, place);
+  PlaceValue result = value_at_node(both, physics, temperatures, node);
+  // At a node its own value: where fans of material touch there are others at that place.
+  if (both.field.mesh.place(node) != place)
+    result.value.value = temperature_at(both.field, temperatures.nodes(), place);
+  return result;
 }
 
 }  // namespace quoin::solver

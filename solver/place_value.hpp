@@ -37,4 +37,8 @@ struct PlaceValue {
 [[nodiscard]] PlaceValue place_value(const BothSchemes& both, const Physics& physics,
                                      const BothTemperatures& temperatures, geometry::Point place);
 
+/// The same at a node.
+[[nodiscard]] PlaceValue value_at_node(const BothSchemes& both, const Physics& physics,
+                                       const BothTemperatures& temperatures, std::size_t node);
+
 }  // namespace quoin::solver

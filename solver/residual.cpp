@@ -49,6 +49,11 @@ Residual residual_of(const FivePointOperator& network, std::span<const double> d
                      std::span<const double> rhs, std::span<const double> temperatures) {
   std::vector<double> residual(rhs.size());
   write_residual(network, rhs, temperatures, residual);
+  return judged(residual, diagonal, rhs, temperatures);
+}
+
+Residual judged(std::span<const double> residual, std::span<const double> diagonal,
+                std::span<const double> rhs, std::span<const double> temperatures) {
   double left = 0.0;
   double given = 0.0;
   double weight = 0.0;

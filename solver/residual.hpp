@@ -24,6 +24,10 @@ struct Residual {
 /// * ny.
 [[nodiscard]] std::vector<double> diagonal_of(const FivePointOperator& network);
 
+/// Judges rhs - A T as it was found. Shape: all alike.
+[[nodiscard]] Residual judged(std::span<const double> residual, std::span<const double> diagonal,
+                              std::span<const double> rhs, std::span<const double> temperatures);
+
 /// Computed afresh from the answer.
 [[nodiscard]] Residual residual_of(const FivePointOperator& network,
                                    std::span<const double> diagonal, std::span<const double> rhs,

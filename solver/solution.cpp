@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
 
 #include "solver/bracket.hpp"
 #include "solver/errors.hpp"
@@ -63,7 +65,9 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
     const geometry::Surface& surface = own[minimum.surface];
     const geometry::Face& face = surface.faces[minimum.face];
     Spot spot;
-    spot.place = mesh.place(surface.node(minimum.position));
+    const std::size_t node = surface.node(minimum.position), grid = mesh.nx() * mesh.ny();
+    spot.place = mesh.place(node);
+    if (node >= grid) spot.further = node - grid;
     spot.space = face.space;
     spot.region = face.region;
     spot.along = surface.along[minimum.position];
@@ -91,18 +95,24 @@ double difference(const Question& question, SpaceId air) {
   return own > 0 ? own : span_of(question.temperatures);
 }
 
-bool factor_reached(const Question& question, const Solution& solution) {
-  if (!question.factor_band) return true;
-  const double span = span_of(question.temperatures);
-  const bool spots =
-      std::all_of(solution.airs.begin(), solution.airs.end(), [&](const AirSurface& air) {
-        return air.coldest.temperature.band <=
-               *question.factor_band * difference(question, air.air);
-      });
-  return spots &&
-         std::all_of(solution.probes.begin(), solution.probes.end(), [&](const ProbeValue& probe) {
-           return probe.temperature.band <= *question.factor_band * span;
-         });
+/// What steps that stand for slopes add to the band of a spot, K; see widen_for_steps.
+double widening(const Question& question, const Spot& spot) {
+  const double inside = question.temperatures[question.physics.air[spot.space]];
+  return question.section.thinness * std::abs(inside - spot.temperature.value);
+}
+
+double widening_of_probes(const Question& question) {
+  return question.section.thinness * span_of(question.temperatures) / 4;
+}
+
+/// The band that a grid is refined to, K. Finer than the steps of slopes it would be in vain.
+double aim(const Question& question, SpaceId air, const Spot& spot) {
+  return std::max(*question.factor_band * difference(question, air), widening(question, spot));
+}
+
+double aim_of_probes(const Question& question) {
+  return std::max(*question.factor_band * span_of(question.temperatures),
+                  widening_of_probes(question));
 }
 
 double largest_coupling(const std::vector<Coupling>& couplings) {
@@ -113,44 +123,112 @@ double largest_coupling(const std::vector<Coupling>& couplings) {
   return largest;
 }
 
-bool coupling_reached(const Question& question, const std::vector<Coupling>& couplings) {
-  if (!question.coupling_band) return true;
-  const double largest = largest_coupling(couplings);
-  return std::all_of(couplings.begin(), couplings.end(), [&](const Coupling& coupling) {
-    return !std::isfinite(coupling.high) ||
-           (coupling.high - coupling.low) / 2 <= *question.coupling_band * largest;
-  });
+double aim_of_couplings(const Question& question, const std::vector<Coupling>& couplings) {
+  return std::max(*question.coupling_band, question.section.thinness / 10) *
+         largest_coupling(couplings);
 }
 
-/// Gives a place its temperature with a band; tells where the grid keeps it from being surer.
-Blame look_at(const Question& question, const Levels& levels, geometry::Point place,
-              Estimate& temperature) {
-  const auto on = [&](const Level& level) {
-    return place_value(level.both, question.physics, level.temperatures, place);
-  };
-  PlaceValue fine = on(levels.fine);
-  temperature = estimate_of(on(levels.coarse).value, fine.value);
+/// How many times as wide as wanted the widest bracket is.
+double shortfall_of(const std::vector<Coupling>& couplings, double wanted) {
+  double worst = 0.0;
+  for (const Coupling& coupling : couplings) {
+    if (!std::isfinite(coupling.high) || coupling.high == coupling.low) continue;
+    worst = std::max(worst, (coupling.high - coupling.low) / 2 / wanted);
+  }
+  return worst;
+}
+
+/// Gives a value on both grids as a temperature with a band; tells where the grid keeps it from
+/// being surer. Shape: value_on(level) gives a PlaceValue.
+template <class ValueOn>
+Blame look(const Levels& levels, ValueOn value_on, Estimate& temperature) {
+  PlaceValue fine = value_on(levels.fine);
+  temperature = estimate_of(value_on(levels.coarse).value, fine.value);
   return std::move(fine.blame);
 }
 
+Blame look_at(const Question& question, const Levels& levels, ProbeValue& probe) {
+  const auto on = [&](const Level& level) {
+    return place_value(level.both, question.physics, level.temperatures, probe.place);
+  };
+  return look(levels, on, probe.temperature);
+}
+
 Blame look_at(const Question& question, const Levels& levels, SpaceId air, Spot& spot) {
-  Blame blame = look_at(question, levels, spot.place, spot.temperature);
+  const auto on = [&](const Level& level) {
+    if (!spot.further)
+      return place_value(level.both, question.physics, level.temperatures, spot.place);
+    const geometry::Mesh& mesh = level.both.field.mesh;
+    return value_at_node(level.both, question.physics, level.temperatures,
+                         mesh.nx() * mesh.ny() + *spot.further);
+  };
+  Blame blame = look(levels, on, spot.temperature);
   spot.factor = factor_of(question, spot.temperature, air);
   return blame;
 }
 
-/// Bands of the coldest spots and of the probes, and what keeps them from being narrower, in units
-/// of the wanted accuracy.
-void look_at_places(const Question& question, const Levels& levels, Solution& solution,
-                    Blame& blame) {
-  for (AirSurface& air : solution.airs) {
-    add(blame, look_at(question, levels, air.air, air.coldest),
-        1 / (*question.factor_band * difference(question, air.air)));
+bool are_one(const Spot& one, const Spot& other) {
+  return one.place == other.place && one.further == other.further;
+}
+
+/// Two grids solved and what is asked read from them.
+struct Round {
+  Levels levels;
+  Solution solution;
+  Blame blame;             ///< what keeps bands from being narrower, in units of those aimed at
+  double shortfall = 0.0;  ///< how many times as wide as aimed at the widest band is
+};
+
+/// Bands of the coldest spots and of the probes.
+void look_at_places(const Question& question, Round& round) {
+  for (AirSurface& air : round.solution.airs) {
+    const Blame blame = look_at(question, round.levels, air.air, air.coldest);
+    const double wanted = aim(question, air.air, air.coldest);
+    add(round.blame, blame, 1 / wanted);
+    round.shortfall = std::max(round.shortfall, air.coldest.temperature.band / wanted);
   }
-  for (ProbeValue& probe : solution.probes) {
-    add(blame, look_at(question, levels, probe.place, probe.temperature),
-        1 / (*question.factor_band * span_of(question.temperatures)));
+  for (ProbeValue& probe : round.solution.probes) {
+    const Blame blame = look_at(question, round.levels, probe);
+    const double wanted = aim_of_probes(question);
+    add(round.blame, blame, 1 / wanted);
+    round.shortfall = std::max(round.shortfall, probe.temperature.band / wanted);
   }
+}
+
+/// Whether a spot is judged by the same rule as the coldest one of its air.
+bool is_alike(const Question& question, const Spot& spot, const Spot& coldest) {
+  return question.physics.is_fabric[coldest.region] == 0 ||
+         question.physics.is_fabric[spot.region] != 0;
+}
+
+/// How much colder than the coldest another spot could be, by its band, K.
+double reach_below(const Spot& coldest, const Spot& spot) {
+  return coldest.temperature.value - (spot.temperature.value - spot.temperature.band);
+}
+
+/// Bands of the other spots; those that could yet be colder than the coldest, by more than wanted,
+/// are to be seen more sharply too.
+void look_at_rivals(const Question& question, Round& round) {
+  for (AirSurface& air : round.solution.airs) {
+    const double wanted = aim(question, air.air, air.coldest);
+    for (Spot& spot : air.cold_spots) {
+      if (are_one(spot, air.coldest) || !is_alike(question, spot, air.coldest)) continue;
+      const Blame blame = look_at(question, round.levels, air.air, spot);
+      if (reach_below(air.coldest, spot) <= wanted) continue;
+      add(round.blame, blame, 1 / wanted);
+      round.shortfall = std::max(round.shortfall, spot.temperature.band / wanted);
+    }
+  }
+}
+
+/// Where another spot could yet be colder, the band of the coldest reaches down to that.
+void cover_rivals(const Question& question, AirSurface& air) {
+  Estimate& coldest = air.coldest.temperature;
+  for (const Spot& spot : air.cold_spots) {
+    if (!is_alike(question, spot, air.coldest)) continue;
+    coldest.band = std::max(coldest.band, reach_below(air.coldest, spot));
+  }
+  air.coldest.factor = factor_of(question, coldest, air.air);
 }
 
 /// Bands of what the grid was not refined for.
@@ -158,16 +236,16 @@ void look_at_other_places(const Question& question, const Levels& levels, Soluti
   for (AirSurface& air : solution.airs) {
     if (!question.factor_band) look_at(question, levels, air.air, air.coldest);
     for (Spot& spot : air.cold_spots) {
-      if (spot.place == air.coldest.place) {
-        spot = air.coldest;
-      } else {
-        look_at(question, levels, air.air, spot);
-      }
+      if (!are_one(spot, air.coldest)) look_at(question, levels, air.air, spot);
+    }
+    cover_rivals(question, air);
+    for (Spot& spot : air.cold_spots) {
+      if (are_one(spot, air.coldest)) spot = air.coldest;
     }
   }
   if (question.factor_band) return;
   for (ProbeValue& probe : solution.probes) {
-    look_at(question, levels, probe.place, probe.temperature);
+    look_at(question, levels, probe);
   }
 }
 
@@ -182,19 +260,34 @@ void widen_for_steps(const Question& question, Solution& solution) {
     coupling.low *= 1 - share / 10;
     coupling.high *= 1 + share / 10;
   }
-  const auto widen = [&](Spot& spot, double inside) {
-    const double drop = std::abs(inside - spot.temperature.value);
-    const double unit = difference(question, question.physics.air[spot.space]);
-    spot.temperature.band += share * drop;
-    spot.factor.band = spot.temperature.band / unit;
+  const auto widen = [&](Spot& spot) {
+    spot.temperature.band += widening(question, spot);
+    spot.factor = factor_of(question, spot.temperature, question.physics.air[spot.space]);
   };
   for (AirSurface& air : solution.airs) {
-    widen(air.coldest, question.temperatures[air.air]);
-    for (Spot& spot : air.cold_spots) widen(spot, question.temperatures[air.air]);
+    widen(air.coldest);
+    for (Spot& spot : air.cold_spots) widen(spot);
   }
-  for (ProbeValue& probe : solution.probes) {
-    probe.temperature.band += share * span_of(question.temperatures) / 4;
-  }
+  for (ProbeValue& probe : solution.probes) probe.temperature.band += widening_of_probes(question);
+}
+
+/// Whether all that was wanted is reached, by the bands as they are told.
+bool is_reached(const Question& question, const Solution& solution) {
+  if (question.coupling_band &&
+      shortfall_of(solution.couplings,
+                   *question.coupling_band * largest_coupling(solution.couplings)) > 1.0)
+    return false;
+  if (!question.factor_band) return true;
+  const double span = span_of(question.temperatures);
+  const bool spots =
+      std::all_of(solution.airs.begin(), solution.airs.end(), [&](const AirSurface& air) {
+        return air.coldest.temperature.band <=
+               *question.factor_band * difference(question, air.air);
+      });
+  return spots &&
+         std::all_of(solution.probes.begin(), solution.probes.end(), [&](const ProbeValue& probe) {
+           return probe.temperature.band <= *question.factor_band * span;
+         });
 }
 
 void refuse_beyond(std::size_t limit, std::size_t nodes) {
@@ -205,54 +298,84 @@ void refuse_beyond(std::size_t limit, std::size_t nodes) {
       nodes, static_cast<double>(nodes) * bytes_per_node / 1e6, limit));
 }
 
+/// Throws: SolveError where the linear solver fails or a solution breaks a law of physics.
+Round round_on(const Question& question, const geometry::Section& section,
+               const geometry::Subdivision& fine, const LinearOptions& options) {
+  Levels levels{{question, section, geometry::halved(fine), options},
+                {question, section, fine, options}};
+  Blame blame = no_blame(levels.field().mesh);
+  Round round{std::move(levels), {}, std::move(blame)};
+  Solution& solution = round.solution;
+  solution.physics = question.physics;
+  for (const Level* level : {&round.levels.coarse, &round.levels.fine}) {
+    note_laws(level->both.field, question.temperatures.size(), solution.checks);
+  }
+  require(solution.checks);
+  for (const SpaceId room : question.rooms) {
+    if (has_surface(round.levels.field(), room)) {
+      solution.airs.push_back(air_surface(question, round.levels, room));
+    }
+  }
+  for (const geometry::Point place : question.probes) solution.probes.push_back({place, {}});
+  if (question.factor_band) look_at_places(question, round);
+  if (question.coupling_band) {
+    Brackets brackets = brackets_of(round.levels.fine.both, question.physics);
+    solution.couplings = std::move(brackets.couplings);
+    const double wanted = aim_of_couplings(question, solution.couplings);
+    if (wanted > 0.0) add(round.blame, brackets.gap, 1 / wanted);
+    round.shortfall = std::max(round.shortfall, shortfall_of(solution.couplings, wanted));
+  }
+  // Others are looked at once all seems well: that is seldom, and most sections have no rivals.
+  if (question.factor_band && round.shortfall <= 1.0) look_at_rivals(question, round);
+  return round;
+}
+
+Solution finished(const Question& question, Round round, geometry::Subdivision fine) {
+  Solution& solution = round.solution;
+  look_at_other_places(question, round.levels, solution);
+  widen_for_steps(question, solution);
+  solution.accurate = is_reached(question, solution);
+  Level& level = round.levels.fine;
+  solution.temperature = level.temperatures.nodes();
+  solution.field = std::move(level.both.field);
+  solution.cells = std::move(level.both.by_cells.g);
+  solution.subdivision = std::move(fine);
+  solution.flows = flows(solution.field, question.temperatures);
+  return std::move(solution);
+}
+
 }  // namespace
 
 Solution solution_of(const Question& question, const Effort& effort) {
-  Solution solution;
-  solution.physics = question.physics;
   const geometry::Section section = with_lines_through(question.section, question.probes);
   geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
   refuse_beyond(effort.node_limit, geometry::nodes(fine));
+  Progress progress;
+  std::optional<geometry::Subdivision> before;  // the last grid, while one may go on
+  bool may_go_on = true;
   for (;;) {
-    Levels levels{{question, section, geometry::halved(fine), effort.linear},
-                  {question, section, fine, effort.linear}};
-    for (const Level* level : {&levels.coarse, &levels.fine}) {
-      note_laws(level->both.field, question.temperatures.size(), solution.checks);
-    }
-
-    solution.airs.clear();
-    for (const SpaceId room : question.rooms) {
-      if (has_surface(levels.field(), room)) {
-        solution.airs.push_back(air_surface(question, levels, room));
-      }
-    }
-    solution.probes.clear();
-    for (const geometry::Point place : question.probes) solution.probes.push_back({place, {}});
-    Blame blame = no_blame(levels.field().mesh);
-    if (question.factor_band) look_at_places(question, levels, solution, blame);
-    if (question.coupling_band) {
-      Brackets brackets = brackets_of(levels.fine.both, question.physics);
-      solution.couplings = std::move(brackets.couplings);
-      add(blame, brackets.gap,
-          1 / (*question.coupling_band * largest_coupling(solution.couplings)));
-    }
-    solution.accurate =
-        factor_reached(question, solution) && coupling_reached(question, solution.couplings);
-    geometry::Subdivision finer;
-    if (!solution.accurate) finer = cut_where_it_matters(fine, blame);
-    if (!solution.accurate && geometry::nodes(finer) <= effort.node_limit) {
-      fine = std::move(finer);
+    std::optional<Round> round;
+    try {
+      round = round_on(question, section, fine, effort.linear);
+    } catch (const SolveError&) {
+      if (!before) throw;
+      // Finer than numbers can follow: the answer is that of the grid before, as far as it goes.
+      fine = std::move(*before);
+      before.reset();
+      may_go_on = false;
       continue;
     }
-    require(solution.checks);
-    look_at_other_places(question, levels, solution);
-    widen_for_steps(question, solution);
-    solution.temperature = levels.fine.temperatures.nodes();
-    solution.field = std::move(levels.fine.both.field);
-    solution.cells = std::move(levels.fine.both.by_cells.g);
-    solution.subdivision = std::move(fine);
-    solution.flows = flows(solution.field, question.temperatures);
-    return solution;
+    progress.note(geometry::nodes(fine), round->shortfall);
+    if (may_go_on && round->shortfall > 1.0 && progress.is_worth_while(effort.node_limit)) {
+      geometry::Subdivision finer =
+          cut_where_it_matters(fine, round->levels.field().mesh, round->blame);
+      const std::size_t nodes = geometry::nodes(finer);
+      if (nodes > geometry::nodes(fine) && nodes <= effort.node_limit) {
+        before = std::exchange(fine, std::move(finer));
+        continue;
+      }
+    }
+    return finished(question, std::move(*round), std::move(fine));
   }
 }
 

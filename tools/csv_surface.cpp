@@ -7,7 +7,9 @@
 #include <iterator>
 #include <limits>
 
+#include "cases/utf8.hpp"
 #include "materials/moist_air.hpp"
+#include "tools/text_table.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -17,6 +19,20 @@ std::string cell(double value, int decimals) {
   const std::string digits = fmt::format("{:.{}f}", value, decimals);
   return digits.find_first_not_of("-0.") == std::string::npos ? digits.substr(digits[0] == '-')
                                                               : digits;
+}
+
+/// Whether a program for tables may take a text for a formula or a command: by its first sign,
+/// which may be written wide, and which some look for behind blanks.
+bool begins_formula(std::string_view text) {
+  if (!text.empty() && std::string_view("\t\r\n").find(text.front()) != std::string_view::npos)
+    return true;
+  const std::string_view shown = cases::trimmed(text);
+  if (shown.empty()) return false;
+  const char32_t first = cases::first_character(shown).code;
+  constexpr char32_t to_wide = 0xFF01 - U'!';
+  return std::u32string_view(U"=+-@|%").find(first >= 0xFF01 && first <= 0xFF5E
+                                                 ? first - to_wide
+                                                 : first) != std::u32string_view::npos;
 }
 
 /// fRsi of any surface temperature in the air of a coldest spot whose fRsi is known: both are
@@ -61,15 +77,37 @@ void add_rows(const SolvedVariant& solved, std::string& text) {
   }
 }
 
+/// What programs skip before they look whether a cell is a formula.
+bool is_blank(char32_t code) {
+  constexpr std::u32string_view blanks = U"\t\n\v\f\r \u0085\u00A0\u00AD\u1680\u180E\u3000\uFEFF";
+  return blanks.find(code) != std::u32string_view::npos || (code >= 0x2000 && code <= 0x200F) ||
+         (code >= 0x2028 && code <= 0x202F) || (code >= 0x205F && code <= 0x206F) || code < 0x20;
+}
+
+/// Whether a program that opens the table may take the text for a formula or a command. Signs that
+/// become = + - @ | when they are made plain (wide, small, raised, lowered) count as these.
+bool may_run(std::string_view text) {
+  constexpr std::u32string_view signs =
+      U"=+-@|\uFF1D\uFF0B\uFF0D\uFF20\uFF5C\uFE66\uFE62\uFE63\uFE6B"
+      U"\u207C\u207A\u207B\u208C\u208A\u208B\u2212\uFB29\u2010\u2011";
+  if (!text.empty() && is_blank(static_cast<unsigned char>(text.front())) && text.front() != ' ') {
+    return true;  // a tab or a line end may itself start one
+  }
+  while (!text.empty()) {
+    const cases::Character next = cases::first_character(text);
+    if (next.bytes == 0) return false;
+    if (!is_blank(next.code)) return signs.find(next.code) != std::u32string_view::npos;
+    text.remove_prefix(next.bytes);
+  }
+  return false;
+}
+
 }  // namespace
 
 std::string csv_cell(std::string_view text) {
-  std::string safe(text);
-  if (!text.empty() &&
-      std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos) {
-    safe.insert(safe.begin(), '\'');
-  }
-  if (safe.find_first_of(",\"\r\n") == std::string::npos) return safe;
+  std::string safe = harmless(text, {});
+  if (may_run(text) || may_run(safe)) safe.insert(safe.begin(), '\'');
+  if (safe.find_first_of(",;\"") == std::string::npos) return safe;
   std::string quoted = "\"";
   for (const char letter : safe) {
     if (letter == '"') quoted += '"';

@@ -74,8 +74,9 @@ bool lies_before(const geometry::Mesh& mesh, const geometry::Face& face,
   const bool level = std::abs(dy) > std::abs(dx);
   const int step_i = level ? (dy > 0 ? -1 : 1) : 0;
   const int step_j = level ? 0 : (dx > 0 ? 1 : -1);
-  auto i = static_cast<std::ptrdiff_t>(std::min(face.from % mesh.nx(), face.to % mesh.nx()));
-  auto j = static_cast<std::ptrdiff_t>(std::min(face.from / mesh.nx(), face.to / mesh.nx()));
+  const std::size_t one = mesh.on_grid(face.from), other = mesh.on_grid(face.to);
+  auto i = static_cast<std::ptrdiff_t>(std::min(one % mesh.nx(), other % mesh.nx()));
+  auto j = static_cast<std::ptrdiff_t>(std::min(one / mesh.nx(), other / mesh.nx()));
   if (dx == 0.0 && step_i < 0) --i;
   if (dy == 0.0 && step_j < 0) --j;
   const auto is_wet = [&](const geometry::Fill& fill) {

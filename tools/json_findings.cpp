@@ -8,6 +8,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "cases/harmless.hpp"
+#include "cases/utf8.hpp"
 #include "tools/json_timber_ends.hpp"
 #include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
@@ -282,9 +284,26 @@ Json change_json(const Change& change, const SolvedVariant& first) {
   return json;
 }
 
-}  // namespace
+/// A JSON text in which the signs that steer a terminal or turn the writing are spelt out.
+std::string safe_text(const Json& findings, int indent) {
+  const std::string text = findings.dump(indent, ' ', false, Json::error_handler_t::replace);
+  std::string_view json = text;
+  std::string safe;
+  safe.reserve(json.size());
+  while (!json.empty()) {
+    const cases::Character next = cases::first_character(json);
+    const std::size_t bytes = std::max<std::size_t>(next.bytes, 1);
+    if (cases::is_harmful(next.code)) {
+      safe += fmt::format("\\u{:04x}", static_cast<unsigned>(next.code));
+    } else {
+      safe += json.substr(0, bytes);
+    }
+    json.remove_prefix(bytes);
+  }
+  return safe;
+}
 
-std::string findings_json(const Results& results) {
+Json findings_of(const Results& results) {
   Json json = {{"quoin", QUOIN_VERSION}, {"format", format_version},       {"title", results.title},
                {"note", results.note},   {"input_sha256", results.sha256}, {"variants", list()},
                {"changes", list()}};
@@ -294,7 +313,17 @@ std::string findings_json(const Results& results) {
   for (const Change& change : results.changes) {
     json["changes"].push_back(change_json(change, results.variants.front()));
   }
-  return json.dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json;
+}
+
+}  // namespace
+
+std::string findings_json(const Results& results) {
+  return safe_text(findings_of(results), 1) + "\n";
+}
+
+std::string findings_line(const Results& results) {
+  return safe_text(findings_of(results), -1) + "\n";
 }
 
 }  // namespace quoin::tools

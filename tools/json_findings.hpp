@@ -11,4 +11,7 @@ namespace quoin::tools {
 /// short as they can be read back to the same value, null where there is none.
 [[nodiscard]] std::string findings_json(const Results& results);
 
+/// The same in one line, for a stream of several cases.
+[[nodiscard]] std::string findings_line(const Results& results);
+
 }  // namespace quoin::tools

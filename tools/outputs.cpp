@@ -3,12 +3,10 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <array>
-#include <functional>
-#include <future>
 #include <set>
 
+#include "tools/apart.hpp"
 #include "tools/csv_surface.hpp"
 #include "tools/html_report.hpp"
 #include "tools/json_findings.hpp"
@@ -72,18 +70,23 @@ std::vector<File> flow_files(const Results& results, const Pictures& pictures) {
 
 std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/) {
   const std::vector<std::string> stems = file_stems(results.variants);
-  std::vector<std::string> names, file_names;
   std::vector<File> files;
   for (std::size_t v = 0; v < stems.size(); ++v) {
-    names.push_back(results.variants[v].variant.name);
-    file_names.push_back(fmt::format("field-{}.vtr", stems[v]));
-    files.push_back({file_names.back(), field_vtr(results.variants[v])});
+    files.push_back({fmt::format("field-{}.vtr", stems[v]), field_vtr(results.variants[v])});
   }
-  files.push_back({"fields.vtm", fields_vtm(names, file_names)});
   return files;
 }
 
-constexpr std::array<Output, 10> all_outputs{{
+std::vector<File> vtk_index_files(const Results& results, const Pictures& /*pictures*/) {
+  std::vector<std::string> names, file_names;
+  for (const SolvedVariant& solved : results.variants) names.push_back(solved.variant.name);
+  for (const std::string& stem : file_stems(results.variants)) {
+    file_names.push_back(fmt::format("field-{}.vtr", stem));
+  }
+  return {{"fields.vtm", fields_vtm(names, file_names)}};
+}
+
+constexpr std::array<Output, 11> all_outputs{{
     {"findings.json", findings_files},
     {"report.html", page_files},
     {"report.pdf", pdf_files},
@@ -94,6 +97,7 @@ constexpr std::array<Output, 10> all_outputs{{
     {"compare.svg", compare_files},
     {"flow-<variant>.svg", flow_files},
     {"field-<variant>.vtr", vtk_files},
+    {"fields.vtm", vtk_index_files},
 }};
 
 /// Lower-case ASCII letters and digits, with a hyphen for each run of anything else.
@@ -113,41 +117,75 @@ std::string stem_of(std::string_view name) {
   return stem.empty() ? "variant" : stem;
 }
 
+constexpr std::string_view picture_ending = ".svg";
+
+bool is_picture(std::string_view name) { return name.ends_with(picture_ending); }
+
+std::string png_name(std::string_view name) {
+  return std::string(name.substr(0, name.size() - picture_ending.size())) + ".png";
+}
+
 }  // namespace
 
 std::span<const Output> outputs() { return all_outputs; }
 
-std::vector<File> files_of(const Results& results) {
+std::vector<File> files_of(const Results& results, Png png) {
   const Pictures pictures = pictures_of(results);
   // The PDF takes as long as all others together.
-  std::future<std::vector<File>> pdf =
-      std::async(std::launch::async, pdf_files, std::cref(results), std::cref(pictures));
+  Apart pdf([&] { return pdf_files(results, pictures); });
   std::vector<File> all;
   for (const Output& output : outputs()) {
-    for (File& file : output.files == pdf_files ? pdf.get() : output.files(results, pictures)) {
+    for (File& file : output.files == pdf_files ? pdf.files() : output.files(results, pictures)) {
       all.push_back(std::move(file));
     }
+  }
+  if (png == Png::too) {
+    Apart painted([&] { return pngs_of(all); });
+    for (File& file : painted.files()) all.push_back(std::move(file));
   }
   return all;
 }
 
+std::vector<std::string> possible_names(const std::vector<std::string>& variants, Png png) {
+  constexpr std::string_view place = "<variant>";
+  std::vector<std::string> names;
+  for (const Output& output : outputs()) {
+    const std::size_t at = output.name.find(place);
+    if (at == std::string_view::npos) {
+      names.emplace_back(output.name);
+      continue;
+    }
+    for (const std::string& stem : file_stems(variants)) {
+      names.push_back(std::string(output.name).replace(at, place.size(), stem));
+    }
+  }
+  if (png == Png::no) return names;
+  for (std::size_t n = 0, count = names.size(); n < count; ++n) {
+    if (is_picture(names[n])) names.push_back(png_name(names[n]));
+  }
+  return names;
+}
+
 std::vector<File> pngs_of(const std::vector<File>& files) {
-  constexpr std::string_view ending = ".svg";
   constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
   std::vector<File> pngs;
   for (const File& file : files) {
-    if (!file.name.ends_with(ending)) continue;
-    const std::string stem = file.name.substr(0, file.name.size() - ending.size());
-    pngs.push_back({stem + ".png", png_of(file.content, width)});
+    if (is_picture(file.name)) pngs.push_back({png_name(file.name), png_of(file.content, width)});
   }
   return pngs;
 }
 
 std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {
+  std::vector<std::string> names;
+  for (const SolvedVariant& solved : variants) names.push_back(solved.variant.name);
+  return file_stems(names);
+}
+
+std::vector<std::string> file_stems(const std::vector<std::string>& variants) {
   std::vector<std::string> stems;
   std::set<std::string> taken;
-  for (const SolvedVariant& solved : variants) {
-    const std::string wanted = stem_of(solved.variant.name);
+  for (const std::string& name : variants) {
+    const std::string wanted = stem_of(name);
     std::string stem = wanted;
     for (int number = 2; !taken.insert(stem).second; ++number) {
       stem = fmt::format("{}-{}", wanted, number);

@@ -9,7 +9,7 @@
 namespace quoin::tools {
 
 /// The report as the text of a PDF file for print and for files: the same words, tables and
-/// pictures as the page, on numbered A4 pages. Throws: DiskError where it cannot be painted.
+/// pictures as the page, on numbered A4 pages. Throws: PaintError where it cannot be painted.
 [[nodiscard]] std::string report_pdf(const Results& results, const Pictures& pictures);
 [[nodiscard]] std::string report_pdf(const Results& results);
 

@@ -8,7 +8,7 @@
 #include <memory>
 
 #include "cases/utf8.hpp"
-#include "tools/output_folder.hpp"
+#include "tools/paint_error.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -27,7 +27,7 @@ using Cairo = std::unique_ptr<cairo_t, Release>;
 using Error = std::unique_ptr<GError, Release>;
 
 [[noreturn]] void fail(const std::string& reason) {
-  throw DiskError("a picture", "it cannot be painted: " + reason);
+  throw PaintError("a picture cannot be painted: " + reason);
 }
 
 void require(cairo_status_t status) {

@@ -41,10 +41,10 @@ inline constexpr double page_height_mm = 297.0;
 
 /// Pages as the text of a PDF file, with letters as letters. The title must be UTF-8. No date in
 /// it: the same pages give the same text on one machine; another may have other fonts. Throws:
-/// DiskError where a picture cannot be painted.
+/// PaintError where a picture cannot be painted.
 [[nodiscard]] std::string pdf_of(const std::vector<Page>& pages, std::string_view title);
 
-/// A picture as the text of a PNG file of so many pixels across, on white. Throws: DiskError.
+/// A picture as the text of a PNG file of so many pixels across, on white. Throws: PaintError.
 [[nodiscard]] std::string png_of(std::string_view svg, int width);
 
 }  // namespace quoin::tools

@@ -7,19 +7,13 @@
 #include <array>
 #include <utility>
 
+#include "cases/harmless.hpp"
 #include "cases/utf8.hpp"
 
 namespace quoin::tools {
 namespace {
 
 constexpr char32_t replacement = U'\uFFFD';
-
-bool turns_writing(char32_t code) {
-  return code == 0x061C || (code >= 0x200E && code <= 0x200F) ||
-         (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
-}
-
-bool is_control(char32_t code) { return code < 0x20 || (code >= 0x7F && code < 0xA0); }
 
 /// The signs that our own words use, in ASCII.
 std::string_view spelling(char32_t code) {
@@ -57,7 +51,7 @@ std::string harmless(std::string_view text, const TextStyle& style) {
     const cases::Character next = cases::first_character(text);
     const std::string_view bytes = text.substr(0, std::max<std::size_t>(next.bytes, 1));
     const bool is_space = next.code == '\n' || next.code == '\t';
-    const bool harmful = next.bytes == 0 || is_control(next.code) || turns_writing(next.code);
+    const bool harmful = next.bytes == 0 || cases::is_harmful(next.code);
     if (next.bytes != 0 && is_space) {
       safe += ' ';
     } else if (harmful) {

@@ -48,8 +48,10 @@ vtkNew<vtkDoubleArray> axis(const char* name, const std::vector<double>& lines) 
 
 void add_node_values(vtkRectilinearGrid& grid, const std::string& name,
                      const std::vector<double>& values, const std::vector<char>& solid) {
-  auto made = array<vtkDoubleArray>(name.c_str(), values.size());
-  for (std::size_t n = 0; n < values.size(); ++n) {
+  // Without further nodes at the same places as nodes of the grid.
+  const auto points = static_cast<std::size_t>(grid.GetNumberOfPoints());
+  auto made = array<vtkDoubleArray>(name.c_str(), points);
+  for (std::size_t n = 0; n < points; ++n) {
     made->SetValue(static_cast<vtkIdType>(n),
                    solid[n] != 0 ? values[n] : std::numeric_limits<double>::quiet_NaN());
   }
@@ -69,8 +71,8 @@ Gradient flux_in(const SolvedVariant& solved, std::size_t i, std::size_t j) {
   const std::vector<double>& t = solved.surface.temperature;
   const Cell& cell = mesh.cell(i, j);
   const double dx = mesh.x[i + 1] - mesh.x[i], dy = mesh.y[j + 1] - mesh.y[j];
-  const double sw = t[mesh.node(i, j)], se = t[mesh.node(i + 1, j)];
-  const double nw = t[mesh.node(i, j + 1)], ne = t[mesh.node(i + 1, j + 1)];
+  const double sw = t[mesh.corner(i, j, false, false)], se = t[mesh.corner(i, j, true, false)];
+  const double nw = t[mesh.corner(i, j, false, true)], ne = t[mesh.corner(i, j, true, true)];
   const auto half = [&](const Fill& fill, double along_x, double along_y) -> Gradient {
     const RegionId* region = region_of(fill);
     if (region == nullptr) return {};
@@ -167,8 +169,7 @@ std::string field_vtr(const SolvedVariant& solved) {
 
   vtkNew<vtkXMLRectilinearGridWriter> writer;
   writer->SetInputData(grid);
-  writer->SetDataModeToAppended();
-  writer->EncodeAppendedDataOff();
+  writer->SetDataModeToBinary();  // base64 within the elements: XML for any reader
   writer->SetCompressorTypeToNone();
   writer->SetByteOrderToLittleEndian();
   writer->SetHeaderTypeToUInt64();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <string>
 
 #include "cases/fault_list.hpp"
@@ -85,9 +86,38 @@ TEST_CASE("of very many faults the first are told and the rest counted") {
   FaultList faults("case.yaml", text);
   for (std::size_t line = 1; line <= 600; ++line) faults.add({line, 1}, {"wrong"});
   const auto all = faults.sorted();
-  REQUIRE(all.size() == 501);
-  CHECK(all[499].line == 500);
-  CHECK(all[500].what == "100 more faults are not shown");
+  REQUIRE(all.size() == 101);
+  CHECK(all[99].line == 100);
+  CHECK(all[100].what == "500 more faults are not shown");
+}
+
+TEST_CASE("once the list is full nobody is asked to tell a fault, and it still counts") {
+  const std::string text(300, '\n');
+  FaultList faults("case.yaml", text);
+  int told = 0;
+  for (std::size_t line = 1; line <= 300; ++line) {
+    faults.add({line, 1}, [&] {
+      ++told;
+      return quoin::cases::Complaint{"wrong"};
+    });
+  }
+  CHECK(told == 100);
+  CHECK(faults.met() == 300);
+  CHECK(faults.sorted().back().what == "200 more faults are not shown");
+}
+
+TEST_CASE("a fault holds nothing that steers a terminal, whatever the file and its names hold") {
+  const std::string line = "a: \x1b[2J\xc2\x9b \xff \xe2\x80\xae";
+  FaultList faults("ca\x1bse.yaml", line);
+  faults.enter_variant("\x1b]0;x\x07");
+  faults.add({1, 1}, {"what\x07", "found\x1b\n", "expected\x7f", "remedy\xc2\x85"});
+  for (const std::string& text :
+       {text_of(faults.sorted().at(0)), std::string(InputError(faults.sorted()).what())}) {
+    for (const char* bad : {"\x1b", "\x07", "\x7f", "\xc2\x9b", "\xc2\x85", "\xff", "\xe2\x80\xae"})
+      CHECK(text.find(bad) == std::string::npos);
+    CHECK(text.find("what\uFFFD") != std::string::npos);
+    CHECK(std::count(text.begin(), text.end(), '\n') == 6);  // one for each line of a fault
+  }
 }
 
 TEST_CASE("an input error tells all its faults") {
@@ -110,6 +140,20 @@ TEST_CASE("the nearest known word is found for slips of the fingers, not for oth
   CHECK(nearest("softwod", known) == "softwood across the grain");
   CHECK(nearest("colour", known).empty());
   CHECK(nearest("x", {"y"}).empty());
+}
+
+TEST_CASE("a word that is part of known ones is asked back with those") {
+  using quoin::cases::did_you_mean;
+  const std::vector<std::string> known = {"common brick",          "soft limestone",
+                                          "mineral wool",          "lime plaster",
+                                          "plastic masonry paint", "wood fibre board"};
+  CHECK(did_you_mean("brick", known) == "did you mean 'common brick'?");
+  CHECK(did_you_mean("plaster", known) == "did you mean 'lime plaster'?");
+  CHECK(did_you_mean("rock wool", known) == "did you mean 'mineral wool'?");
+  CHECK(did_you_mean("wood fibre", known) == "did you mean 'wood fibre board'?");
+  CHECK(did_you_mean("stone", known) == "did you mean 'soft limestone'?");
+  CHECK(did_you_mean("comon brick", known) == "did you mean 'common brick'?");
+  CHECK(did_you_mean("velvet", known).empty());
 }
 
 TEST_CASE("edit distance counts insertions, deletions, replacements and swaps") {

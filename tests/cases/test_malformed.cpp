@@ -91,3 +91,13 @@ TEST_CASE("every malformed file is refused at the right place with the right wor
     CHECK(refused);
   }
 }
+
+TEST_CASE("what is just too thin is told with digits enough to differ from what is expected") {
+  try {
+    (void)quoin::cases::case_of(text_of(folder / "area-just-too-thin.yaml"), "case.yaml");
+    FAIL("it is refused");
+  } catch (const quoin::cases::InputError& error) {
+    CHECK(error.faults.front().found == "0.0996 mm");
+    CHECK(error.faults.front().expected == "at least 0.1 mm");
+  }
+}

@@ -52,6 +52,30 @@ TEST_CASE("a space that touches no material is found with its name and its place
   CHECK(lies_in(flaw.where, 2, 3, 0, 1));
 }
 
+TEST_CASE("material that a gap parts from the rest along a whole interface is found at the gap") {
+  for (const double gap : {0.0003, 0.005, 0.05}) {
+    CAPTURE(gap);
+    // Each half meets its own space alone; the gap is told once.
+    const Flaw flaw =
+        flaw_of({patch(space(0), -0.1, 0, 0, 1), patch(material(0), 0, 0.1, 0, 1),
+                 patch(material(1), 0.1 + gap, 0.3, 0, 1), patch(space(1), 0.3, 0.4, 0, 1)});
+    CHECK(flaw.kind == FlawKind::parted);
+    CHECK(flaw.region == RegionId(0));
+    CHECK(flaw.space == SpaceId(0));
+    CHECK(lies_in(flaw.where, 0.1, 0.1 + gap, 0, 1));
+  }
+}
+
+TEST_CASE("a gap that material runs past parts nothing, nor does a shelf in a room") {
+  Sheet sheet = wall();
+  sheet.push_back(patch(std::monostate{}, 0.1, 0.2, 0, 0.5));
+  CHECK(flaws_of(sheet).empty());
+  sheet = wall();
+  sheet.push_back(patch(space(0), -1, 0, 0, 1));
+  sheet.push_back(patch(material(1), -0.5, -0.4, 0.3, 0.4));
+  CHECK(flaws_of(sheet).empty());
+}
+
 TEST_CASE("a space hidden under material is idle, told once however often painted") {
   Sheet sheet = wall();
   sheet.insert(sheet.begin(), patch(space(2), 0.1, 0.2, 0.1, 0.2));

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 #include <vector>
 
 #include "geometry/mesh.hpp"
@@ -121,6 +122,23 @@ TEST_CASE("a plain wall has no corner, so its cells are all alike within a layer
   REQUIRE(widths.size() >= 4);
   // 1e-12: the lines of equal cells differ by their rounding only.
   for (const double width : widths) CHECK(width == WithinRel{widths.front(), 1e-12});
+}
+
+TEST_CASE("strips that a sloping edge crosses are cut alike or the mesh is refused") {
+  // A triangle whose slope crosses cells of 0.2 m by 0.1 m.
+  const Section section = section_of({patch(space(0), -0.1, 0, 0, 0.2),
+                                      {material(0), {{0, 0}, {0.4, 0}, {0, 0.2}}, {}},
+                                      patch(material(1), 0, 0.2, 0, 0.1)});
+  const Subdivision subdivision = subdivision_of(section, 3);
+  CHECK(mesh_of(section, subdivision).nx() > section.x.size());
+  for (const auto strips : {&Subdivision::columns, &Subdivision::rows}) {
+    Subdivision uneven = subdivision;
+    const auto bound = std::find_if((uneven.*strips).begin(), (uneven.*strips).end(),
+                                    [](const Strip& strip) { return strip.bond != 0; });
+    REQUIRE(bound != (uneven.*strips).end());
+    bound->cuts.pop_back();
+    CHECK_THROWS_AS(mesh_of(section, uneven), std::invalid_argument);
+  }
 }
 
 TEST_CASE("a strip of air alone is not cut") {

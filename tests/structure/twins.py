@@ -24,6 +24,11 @@ SOUND = {
                                 "int unknowns() { return rows(); }\n",
     "cases/yaml_tree.cpp": SPDX + "#include <yaml-cpp/yaml.h>\n",
     "tools/vtk_grid.cpp": SPDX + '#include <vtkPoints.h>\n\n#include "solver/system.hpp"\n',
+    "tests/benchmarks/timing.hpp": HEADER + "\n#include <benchmark/missing_everywhere.h>\n",
+    # Built files, which a tree without git tells by its list of what to ignore.
+    ".gitignore": "/build-*/\n__pycache__/\n",
+    "build-old/geometry/grid.hpp": "/" + "home/ann\n",
+    "tests/__pycache__/tree.py": "/" + "home/ann\n",
     "tests/solver/test_system.cpp": SPDX + '#include "solver/system.hpp"\n',
 }
 
@@ -48,7 +53,7 @@ BROKEN = {
         ({"solver/system.hpp": "#include <Eigen/Sparse>\n"}, "Eigen only in solver/*.cpp"),
         ({"cases/case.cpp": "#include <Eigen/Dense>\n"}, "Eigen only in solver/*.cpp"),
         ({"solver/findings.cpp": "#include <nlohmann/json.hpp>\n"}, "nlohmann-json only in"),
-        ({"tools/run.cpp": "#include <CLI/CLI.hpp>\n"}, "CLI11 only in tools/main.cpp"),
+        ({"tools/run.cpp": "#include <CLI/CLI.hpp>\n"}, "CLI11 only in tools/main.cpp, tools/command/*.cpp"),
         ({"geometry/grid.cpp": "#include <doctest/doctest.h>\n"}, "doctest only in tests/"),
         ({"geometry/grid.hpp": '#include "geometry/line.hpp"\n',
           "geometry/line.hpp": '#include "geometry/grid.hpp"\n'},
@@ -66,6 +71,8 @@ BROKEN = {
          "geometry/grid.hpp: does not compile on its own"),
         ({"geometry/grid.hpp": "#pragma once\ninline int rows(long n) { return n; }\n"},
          "geometry/grid.hpp: does not compile on its own"),
+        ({"geometry/grid.hpp": "#pragma once\n#include <fmt/missing_everywhere.h>\n"},
+         "geometry/grid.hpp: does not compile on its own"),
     ],
     "format": [
         ({"geometry/grid.hpp": HEADER + "\ninline int rows(){ return 1; }\n"},
@@ -82,6 +89,9 @@ BROKEN = {
     "top_level": [
         ({"src/grid.cpp": SPDX}, "src: not a name of the top level"),
         ({"notes.txt": "\n"}, "notes.txt: not a name of the top level"),
+        ({".gitignore": "__pycache__/\n"}, "build-old: not a name of the top level"),
+        ({"tests/.gitignore": "/build-*/\n", ".gitignore": "__pycache__\n/build/\n"},
+         "build-old: not a name of the top level"),
     ],
     "places": [
         ({"README.md": "Built in /" + "home/ann/quoin.\n"}, "README.md:1: names /" + "home/ann"),

@@ -61,6 +61,10 @@ class Problem {
     sheet_.push_back({fill, geometry::rectangle(x0, x1, y0, y1), {}});
   }
 
+  void paint(geometry::Fill fill, geometry::Outline outline) {
+    sheet_.push_back({fill, std::move(outline), {}});
+  }
+
   void draw(geometry::MembraneId membrane, geometry::Outline line) {
     sheet_.push_back({membrane, std::move(line), {}});
   }

@@ -48,7 +48,7 @@ TEST_CASE("every record has a cell for every heading") {
                                            "along_mm", "temperature_C", "fRsi",
                                            "surface_humidity_percent"});
   for (const auto& record : all) CHECK(record.size() == 9);
-  CHECK(all[1][0] == "a, \"b\"\r\nc");
+  CHECK(all[1][0] == "a, \"b\"\uFFFD c");
 }
 
 TEST_CASE("the surface is walked without a step back and holds the coldest spot") {
@@ -93,18 +93,40 @@ TEST_CASE("a humidity that is not known leaves its cell empty") {
 }
 
 TEST_CASE("text that a spreadsheet would run begins with an apostrophe") {
-  for (const char* evil : {"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"}) {
+  for (const char* evil :
+       {"=1+1",      "+1",      "-1",      "@SUM(A1)",      "\t=1",     "\r=1",
+        "\n=1",      "|ls",     " =1",     "\u00A0=1",      "\uFEFF=1", "\u200B=1",
+        "\uFF1D1+1", "\uFF0B1", "\uFF0D1", "\uFF20SUM(A1)", "\uFF5Cls", "\uFE661",
+        "\uFE621",   "\u207A1", "\u22121", "\u3000=1"}) {
+    CAPTURE(evil);
     CHECK(csv_cell(evil).find('\'') <= 1);  // first, or first within quotes
   }
-  CHECK(csv_cell("hall") == "hall");
-  CHECK(csv_cell("a-b=c") == "a-b=c");
+  for (const char* good : {"hall", "a-b=c", "a|b", "\uFFE0", "1 = 1", "\u2013 as found", ""}) {
+    CAPTURE(good);
+    CHECK(csv_cell(good) == good);
+  }
+}
+
+TEST_CASE("text that would steer a terminal or end a line does neither") {
+  CHECK(csv_cell("\x1B[31mred\x07") == "\uFFFD[31mred\uFFFD");
+  CHECK(csv_cell("\u009B31m\u202Eturned") == "\uFFFD31m\uFFFDturned");
+  CHECK(csv_cell("two\nlines") == "two lines");
+  CHECK(csv_cell("two\r\nlines") == "two\uFFFD lines");
+  CHECK(csv_cell("not\xFFUTF-8") == "not\uFFFDUTF-8");
+}
+
+TEST_CASE("a cell holds nothing that steers a terminal") {
+  CHECK(csv_cell("\x1b[2Jhall") == "\uFFFD[2Jhall");
+  CHECK(csv_cell("a\xc2\x9b"
+                 "b\u202e"
+                 "c") == "a\uFFFDb\uFFFDc");
+  CHECK(csv_cell("höll 墙") == "höll 墙");
 }
 
 TEST_CASE("cells are quoted where RFC 4180 asks for it, and only there") {
   CHECK(csv_cell("a b") == "a b");
   CHECK(csv_cell("a,b") == "\"a,b\"");
   CHECK(csv_cell("say \"x\"") == "\"say \"\"x\"\"\"");
-  CHECK(csv_cell("two\nlines") == "\"two\nlines\"");
   CHECK(csv_cell("").empty());
 }
 

@@ -2,82 +2,18 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 #include <sys/wait.h>
-#include <unistd.h>
 
-#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <string>
 #include <utility>
-#include <vector>
 
 #include "cases/starting_case.hpp"
+#include "tests/tools/program.hpp"
 
 namespace quoin::testing {
-namespace {
-
 namespace fs = std::filesystem;
-
-/// A folder of this test alone, gone with it.
-class Scratch {
- public:
-  Scratch() {
-    std::string name = (fs::temp_directory_path() / "quoin-program-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    folder_ = name;
-  }
-  ~Scratch() {
-    std::error_code ignored;
-    fs::permissions(folder_, fs::perms::owner_all, ignored);
-    fs::remove_all(folder_, ignored);
-  }
-  Scratch(const Scratch&) = delete;
-  Scratch& operator=(const Scratch&) = delete;
-
-  [[nodiscard]] fs::path operator/(const std::string& name) const { return folder_ / name; }
-  [[nodiscard]] bool holds_only(const std::vector<std::string>& names) const {
-    std::size_t count = 0;
-    for (const auto& entry : fs::directory_iterator(folder_)) {
-      if (std::find(names.begin(), names.end(), entry.path().filename().string()) == names.end()) {
-        return false;
-      }
-      ++count;
-    }
-    return count == names.size();
-  }
-
- private:
-  fs::path folder_;
-};
-
-std::string text_of(const fs::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  return {std::istreambuf_iterator<char>(stream), {}};
-}
-
-struct Run {
-  int exit = -1;
-  std::string out;
-  std::string notes;
-};
-
-/// Runs the program with arguments as a shell splits them.
-Run run(const std::string& arguments) {
-  const Scratch scratch;
-  const std::string out = (scratch / "out").string(), notes = (scratch / "notes").string();
-  const std::string command =
-      fmt::format("'{}' {} >'{}' 2>'{}' </dev/null", QUOIN_PROGRAM, arguments, out, notes);
-  const int status = std::system(command.c_str());
-  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, text_of(out), text_of(notes)};
-}
-
-std::string example(const std::string& name) {
-  return fmt::format("'{}/cases/examples/lock_keepers_house_{}.yaml'", QUOIN_SOURCE_DIR, name);
-}
-
-}  // namespace
 
 TEST_CASE(
     "each malformed file ends with exit 2 and one message at its line and leaves no file behind") {

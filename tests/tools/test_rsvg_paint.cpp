@@ -3,8 +3,9 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tests/tools/xml.hpp"
-#include "tools/output_folder.hpp"
+#include "tools/outputs.hpp"
 #include "tools/page_flow.hpp"
+#include "tools/paint_error.hpp"
 #include "tools/pdf_report.hpp"
 #include "tools/rsvg_paint.hpp"
 #include "tools/svg_surface.hpp"
@@ -48,9 +49,9 @@ TEST_CASE("each SVG picture among the files gets a PNG of its name") {
 }
 
 TEST_CASE("what is no SVG picture is refused, not painted") {
-  CHECK_THROWS_AS(static_cast<void>(png_of("<svg", 100)), DiskError);
-  CHECK_THROWS_AS(static_cast<void>(png_of("", 100)), DiskError);
-  CHECK_THROWS_AS(static_cast<void>(pdf_of({Page{{{"<p/>", 0, 0, 10, 10}}, {}}}, "t")), DiskError);
+  CHECK_THROWS_AS(static_cast<void>(png_of("<svg", 100)), PaintError);
+  CHECK_THROWS_AS(static_cast<void>(png_of("", 100)), PaintError);
+  CHECK_THROWS_AS(static_cast<void>(pdf_of({Page{{{"<p/>", 0, 0, 10, 10}}, {}}}, "t")), PaintError);
 }
 
 TEST_CASE("a PDF report is the same bytes each time and has no date") {

@@ -20,7 +20,7 @@
 
 #include "tests/support/within.hpp"
 #include "tests/tools/by_hand.hpp"
-#include "tools/output_folder.hpp"
+#include "tools/disk/output_folder.hpp"
 #include "tools/run.hpp"
 #include "tools/vtk_field.hpp"
 

@@ -26,7 +26,7 @@ DOORS = {
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
-    "CLI11": (r"CLI/", ["tools/main.cpp"]),
+    "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
     "librsvg and cairo": (r"(librsvg|cairo)", ["tools/rsvg_*.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
     "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),

@@ -1,10 +1,11 @@
 # SPDX-License-Identifier: Apache-2.0
 
-# quoin_library(FOLDER [PUBLIC lib...] [PRIVATE lib...] [EXCEPT file...])
+# quoin_library(FOLDER [PUBLIC lib...] [PRIVATE lib...] [EXCEPT file...] [PRECOMPILED target])
 # Makes the library quoin_FOLDER, alias quoin::FOLDER, of the sources of the calling folder.
-# A folder without sources yet becomes an interface library, so that each can be built alone.
+# PRECOMPILED: the target, this or an earlier one with the same compile options, whose precompiled
+# headers it has. A folder without sources yet becomes an interface library, so that each can be built alone.
 function(quoin_library folder)
-  cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "PUBLIC;PRIVATE;EXCEPT;GENERATED")
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "PRECOMPILED" "PUBLIC;PRIVATE;EXCEPT")
   set(target quoin_${folder})
   file(GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp)
   list(TRANSFORM arg_EXCEPT PREPEND "${CMAKE_CURRENT_SOURCE_DIR}/")
@@ -15,6 +16,9 @@ function(quoin_library folder)
     add_library(${target} STATIC ${sources})
     set(scope PUBLIC)
     target_link_libraries(${target} PRIVATE ${arg_PRIVATE})
+    if(arg_PRECOMPILED)
+      quoin_precompiled(${target} ${arg_PRECOMPILED})
+    endif()
   else()
     add_library(${target} INTERFACE)
     set(scope INTERFACE)

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <fmt/format.h>
 
+#include <CLI/App.hpp>
 #include <algorithm>
 #include <cmath>
+#include <memory>
+#include <optional>
 #include <ostream>
 
 #include "cases/catalogue.hpp"
@@ -11,7 +14,7 @@
 #include "materials/coats.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/moisture.hpp"
-#include "tools/commands.hpp"
+#include "tools/command/command.hpp"
 #include "tools/text_words.hpp"
 
 namespace quoin::tools {
@@ -106,9 +109,7 @@ std::string coats_table(const TextStyle& style) {
   return table.text(style);
 }
 
-}  // namespace
-
-Exit materials(const std::optional<std::string>& name, const Terminal& terminal) {
+Exit list_or_entry(const std::optional<std::string>& name, const Terminal& terminal) {
   const cases::Catalogue catalogue = cases::catalogue();
   if (name) {
     const auto coats = materials::known_coats();
@@ -125,11 +126,9 @@ Exit materials(const std::optional<std::string>& name, const Terminal& terminal)
       cases::Fault fault;
       fault.file = "quoin materials";
       fault.what = "the catalogue has no such material";
-      fault.found = *name;
+      fault.found = harmless(*name, {});
       fault.expected = "a name that quoin materials lists";
-      if (const std::string like = cases::nearest(*name, names); !like.empty()) {
-        fault.remedy = "did you mean " + like + "?";
-      }
+      fault.remedy = cases::did_you_mean(*name, names);
       throw cases::InputError({fault});
     }
     terminal.out << entry(*material, terminal.style);
@@ -145,6 +144,15 @@ Exit materials(const std::optional<std::string>& name, const Terminal& terminal)
   }
   terminal.out << table.text(terminal.style) << "\n" << coats_table(terminal.style);
   return Exit::done;
+}
+
+}  // namespace
+
+Command materials_command(CLI::App& program) {
+  CLI::App* words = program.add_subcommand("materials", "the catalogue: values, laws and sources");
+  const auto name = std::make_shared<std::optional<std::string>>();
+  words->add_option("NAME", *name, "one material in full")->type_name("");
+  return {words, [name](const Terminal& terminal) { return list_or_entry(*name, terminal); }};
 }
 
 }  // namespace quoin::tools

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/command/case_files.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <system_error>
+
+#include "cases/faults.hpp"
+#include "cases/read.hpp"
+#include "cases/yaml_tree.hpp"
+#include "tools/command/errors.hpp"
+
+namespace quoin::tools {
+namespace {
+
+cases::Fault fault_of_file(const std::string& file, std::string what, std::string remedy) {
+  cases::Fault fault;
+  fault.file = file;
+  fault.what = std::move(what);
+  fault.remedy = std::move(remedy);
+  return fault;
+}
+
+/// What a stream holds, as far as a case may reach and one byte more, so that it shows where there
+/// is too much.
+std::string beginning_of(std::istream& stream) {
+  std::string text(cases::limits::bytes + 1, '\0');
+  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
+  text.resize(static_cast<std::size_t>(stream.gcount()));
+  return text;
+}
+
+std::string text_of_file(const std::string& file) {
+  if (file == "-") return beginning_of(std::cin);
+  std::error_code unknown;  // what cannot be asked cannot be read either
+  if (std::filesystem::is_directory(file, unknown)) {
+    throw cases::InputError(
+        {fault_of_file(file, "this is a folder, not a case file", "name the .yaml file in it")});
+  }
+  std::ifstream stream(file, std::ios::binary);
+  std::string text = beginning_of(stream);
+  if (!stream.is_open() || stream.bad()) {
+    throw cases::InputError({fault_of_file(file, "this file cannot be read",
+                                           "check its name, and that you may read it")});
+  }
+  return text;
+}
+
+/// The tables a case file may name: from its folder, that of standard input being the current one,
+/// and from below. A link that leads out of the folder is no such table.
+cases::Files tables_beside(const std::string& file) {
+  const std::filesystem::path beside = std::filesystem::path(file).parent_path();
+  return [folder = beside.empty() ? "."
+                                  : beside](const std::string& name) -> std::optional<std::string> {
+    std::error_code unknown;
+    const auto place = std::filesystem::canonical(folder / name, unknown);
+    const auto root = std::filesystem::canonical(folder, unknown);
+    if (unknown || !std::filesystem::is_regular_file(place, unknown)) return std::nullopt;
+    if (std::mismatch(root.begin(), root.end(), place.begin(), place.end()).first != root.end())
+      return std::nullopt;
+    std::ifstream stream(place, std::ios::binary);
+    std::string text = beginning_of(stream);
+    if (!stream.is_open() || stream.bad()) return std::nullopt;
+    return text;
+  };
+}
+
+}  // namespace
+
+cases::Case case_in(const std::string& file) {
+  return cases::case_of(text_of_file(file), file, tables_beside(file));
+}
+
+bool EachCase::run(std::size_t number, const std::function<Exit()>& work) {
+  const Exit exit = told(terminal_, work);
+  exit_ = worse(exit_, exit);
+  if (exit <= Exit::does_not_hold) return true;
+  failed_.push_back(number);
+  return false;
+}
+
+Exit EachCase::end() {
+  if (files_.size() > 1 && !failed_.empty()) {
+    std::sort(failed_.begin(), failed_.end());
+    std::vector<std::string> names;
+    for (const std::size_t number : failed_) names.push_back(files_[number]);
+    terminal_.notes << harmless(fmt::format("quoin: {} of {} cases failed: {}", names.size(),
+                                            files_.size(), fmt::join(names, ", ")),
+                                terminal_.style)
+                    << '\n';
+  }
+  return exit_;
+}
+
+}  // namespace quoin::tools

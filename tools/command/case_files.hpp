@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <cstddef>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "cases/case.hpp"
+#include "tools/command/command.hpp"
+
+namespace quoin::tools {
+
+/// The case in a file; "-" is standard input. Throws: InputError.
+[[nodiscard]] cases::Case case_in(const std::string& file);
+
+/// Work on several cases, of which none stops the others: what it throws is told.
+class EachCase {
+ public:
+  EachCase(std::vector<std::string> files, const Terminal& terminal)
+      : files_(std::move(files)), terminal_(terminal) {}
+
+  /// Works on the case of this number. Whether that could be done.
+  bool run(std::size_t number, const std::function<Exit()>& work);
+
+  /// Says which of several failed. The worst exit of all.
+  [[nodiscard]] Exit end();
+
+ private:
+  std::vector<std::string> files_;
+  const Terminal& terminal_;
+  std::vector<std::size_t> failed_;
+  Exit exit_ = Exit::done;
+};
+
+}  // namespace quoin::tools

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <CLI/App.hpp>
+#include <memory>
+#include <ostream>
+
+#include "cases/write_sheet.hpp"
+#include "tools/command/arguments.hpp"
+#include "tools/command/case_files.hpp"
+#include "tools/command/command.hpp"
+#include "tools/text_section.hpp"
+
+namespace quoin::tools {
+namespace {
+
+struct CheckOptions {
+  std::vector<std::string> cases;
+  bool sheet = false;  ///< print each variant as a case file in sheet form instead
+};
+
+void show(const std::string& file, const cases::Case& source, const CheckOptions& options,
+          const Terminal& terminal) {
+  for (const cases::Variant& variant : source.variants) {
+    if (options.sheet) {
+      terminal.out << cases::sheet_text(variant);
+      continue;
+    }
+    terminal.out << harmless(fmt::format("{}: {}, {}", file, source.title, variant.name),
+                             terminal.style)
+                 << "\n\n"
+                 << section_drawing(variant, terminal.style) << "\n";
+    for (const cases::Remark& remark : variant.remarks) {
+      terminal.notes << paragraph(
+          remark.line > 0 ? fmt::format("line {}: {}", remark.line, remark.text) : remark.text, 2,
+          terminal.style);
+    }
+  }
+}
+
+Exit check(const CheckOptions& options, const Terminal& terminal) {
+  EachCase each(options.cases, terminal);
+  for (std::size_t c = 0; c < options.cases.size(); ++c) {
+    each.run(c, [&] {
+      show(options.cases[c], case_in(options.cases[c]), options, terminal);
+      return Exit::done;
+    });
+  }
+  return each.end();
+}
+
+}  // namespace
+
+Command check_command(CLI::App& program) {
+  CLI::App* words =
+      program.add_subcommand("check", "read, check and draw cases without solving them");
+  const auto options = std::make_shared<CheckOptions>();
+  add_cases(*words, options->cases);
+  words->add_flag("--sheet", options->sheet, "print each variant as a case file in sheet form");
+  return {words, [options](const Terminal& terminal) { return check(*options, terminal); }};
+}
+
+}  // namespace quoin::tools

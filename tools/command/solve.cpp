@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <CLI/App.hpp>
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <ostream>
+
+#include "solver/solution.hpp"
+#include "tools/command/arguments.hpp"
+#include "tools/command/case_files.hpp"
+#include "tools/command/command.hpp"
+#include "tools/command/errors.hpp"
+#include "tools/disk/folder_names.hpp"
+#include "tools/disk/output_folder.hpp"
+#include "tools/json_findings.hpp"
+#include "tools/memory.hpp"
+#include "tools/outputs.hpp"
+#include "tools/run.hpp"
+#include "tools/text_report.hpp"
+
+namespace quoin::tools {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct SolveOptions {
+  std::vector<std::string> cases;     ///< files; "-" is standard input
+  std::optional<std::string> folder;  ///< where files go; absent: none are written
+  bool replace = false;               ///< files there that no run wrote
+  bool json = false;                  ///< findings to the output instead of the text report
+  bool png = false;                   ///< pictures as PNG files too
+  bool fail_on_risk = false;
+  solver::Effort effort;
+
+  [[nodiscard]] Foreign foreign() const { return replace ? Foreign::replaced : Foreign::refused; }
+  [[nodiscard]] Png pngs() const { return png ? Png::too : Png::no; }
+};
+
+/// A case that was read, and its place in the order of the command line.
+struct Read {
+  std::size_t number = 0;
+  cases::Case source;
+};
+
+/// One folder for one case; for several a folder each within it, named after the case file.
+std::vector<fs::path> folders(const SolveOptions& options) {
+  if (!options.folder) return {};
+  if (options.cases.size() == 1) return {*options.folder};
+  std::vector<fs::path> each;
+  for (const std::string& name : folder_names(options.cases)) {
+    each.push_back(options.folder->empty() ? fs::path() : fs::path(*options.folder) / name);
+  }
+  return each;
+}
+
+bool holds(const Results& results) {
+  return std::all_of(
+      results.variants.begin(), results.variants.end(), [](const SolvedVariant& solved) {
+        return std::all_of(
+            solved.verdicts.begin(), solved.verdicts.end(),
+            [](const Verdict& verdict) { return verdict.holds && verdict.gate.empty(); });
+      });
+}
+
+Progress progress_on(const Terminal& terminal) {
+  if (!terminal.progress || terminal.quiet) return {};
+  return [&terminal](const std::string& variant, std::size_t number, std::size_t all) {
+    terminal.notes << fmt::format("\r\x1b[Ksolving {} of {}: {}", number + 1, all,
+                                  harmless(variant, terminal.style))
+                   << std::flush;
+  };
+}
+
+void end_progress(const Terminal& terminal) {
+  if (terminal.progress && !terminal.quiet) terminal.notes << "\r\x1b[K" << std::flush;
+}
+
+/// Reads a case and sees that its files can be written, before anything is solved.
+cases::Case ready(const std::string& file, const fs::path* folder, const SolveOptions& options) {
+  cases::Case source = case_in(file);
+  if (folder != nullptr) {
+    std::vector<std::string> variants;
+    for (const cases::Variant& variant : source.variants) variants.push_back(variant.name);
+    check_folder(*folder, possible_names(variants, options.pngs()), options.foreign());
+  }
+  return source;
+}
+
+Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& options,
+               const Terminal& terminal) {
+  const Results results =
+      results_of(read.source, options.cases[read.number], options.effort, progress_on(terminal));
+  end_progress(terminal);
+  if (folder != nullptr) {
+    write_folder(*folder, files_of(results, options.pngs()), options.foreign());
+  }
+  if (options.json) {
+    terminal.out << (options.cases.size() == 1 ? findings_json(results) : findings_line(results));
+  } else if (!terminal.quiet) {
+    terminal.out << text_report(results, terminal.style);
+    if (folder != nullptr) {
+      terminal.out << "\nFiles: " << harmless(folder->string(), terminal.style) << '\n';
+    }
+  }
+  terminal.out.flush();
+  return options.fail_on_risk && !holds(results) ? Exit::does_not_hold : Exit::done;
+}
+
+/// Reads all, then solves what could be read, however many of the others fail.
+Exit solve(const SolveOptions& options, const Terminal& terminal) {
+  const std::vector<fs::path> places = folders(options);
+  const auto place = [&](std::size_t c) { return places.empty() ? nullptr : &places[c]; };
+  EachCase each(options.cases, terminal);
+  std::vector<Read> all;
+  for (std::size_t c = 0; c < options.cases.size(); ++c) {
+    each.run(c, [&] {
+      all.push_back({c, ready(options.cases[c], place(c), options)});
+      return Exit::done;
+    });
+  }
+  for (const Read& read : all) {
+    each.run(read.number, [&] { return solve_one(read, place(read.number), options, terminal); });
+  }
+  return each.end();
+}
+
+/// Why a limit of nodes is more than this machine can hold; empty where it is not.
+std::string fits_memory(std::size_t nodes) {
+  const std::size_t fit = nodes_that_fit();
+  if (nodes <= fit) return "";
+  return fmt::format("{} nodes take about {:.1f} GB; this machine holds {} nodes, choose fewer",
+                     nodes, static_cast<double>(nodes) * solver::bytes_per_node / 1e9, fit);
+}
+
+}  // namespace
+
+Command solve_command(CLI::App& program) {
+  CLI::App* words =
+      program.add_subcommand("solve", "solve cases with all their variants and judge them");
+  const auto options = std::make_shared<SolveOptions>();
+  options->effort.node_limit = std::min(options->effort.node_limit, nodes_that_fit());
+  add_cases(*words, options->cases);
+  // By a function: an empty name is a name, not none.
+  const std::function<void(const std::string&)> to_folder = [options](const std::string& name) {
+    options->folder = name;
+  };
+  words->add_option_function("-o,--output", to_folder, "folder for findings, pictures and fields")
+      ->type_name("DIR");
+  words->add_flag("--replace", options->replace, "replace files there that no run wrote");
+  words->add_flag("--png", options->png, "pictures as PNG files too");
+  words->add_flag("--json", options->json,
+                  "print findings.json instead of the report, of several cases one a line");
+  words->add_flag("--fail-on-risk", options->fail_on_risk,
+                  "exit 1 where a criterion does not hold");
+  add_whole_number(*words,
+                   {"--node-limit", "no grid larger than this", 1000, 1'000'000'000, fits_memory},
+                   [options](std::size_t nodes) { options->effort.node_limit = nodes; });
+  add_whole_number(*words, {"--threads", "for the linear solver", 1, 256, {}},
+                   [options](std::size_t threads) {
+                     options->effort.linear.threads = static_cast<int>(threads);
+                   });
+  add_choice(*words, "--linear-solver", "how the equations are solved", {"multigrid", "direct"},
+             [options](std::size_t choice) {
+               options->effort.linear.method =
+                   choice == 0 ? solver::LinearMethod::multigrid : solver::LinearMethod::direct;
+             });
+  return {words, [options](const Terminal& terminal) { return solve(*options, terminal); }};
+}
+
+}  // namespace quoin::tools
