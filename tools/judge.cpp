@@ -7,7 +7,6 @@
 
 #include "materials/moist_air.hpp"
 #include "tools/gate.hpp"
-#include "tools/grade.hpp"
 #include "tools/physics.hpp"
 
 namespace quoin::tools {
@@ -61,7 +60,6 @@ const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
 std::vector<Verdict> verdicts(const SolvedVariant& solved) {
   std::vector<Verdict> result;
   const std::string reason = gate(solved.variant);
-  const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     for (const solver::AirSurface& surface : solved.surface.airs) {
       const cases::Space& room = solved.variant.spaces[surface.air];
@@ -80,7 +78,6 @@ std::vector<Verdict> verdicts(const SolvedVariant& solved) {
       verdict.certainty =
           std::abs(verdict.margin) > verdict.band ? Certainty::certain : Certainty::too_close;
       verdict.gate = reason;
-      if (by_humidity) verdict.grade = grade_of(criterion.test, room, surface.coldest, outside);
       result.push_back(std::move(verdict));
     }
   }

@@ -8,6 +8,8 @@
 #include "cases/case.hpp"
 #include "materials/conductivity.hpp"
 #include "solver/findings.hpp"
+#include "tools/answer/survey/chance_findings.hpp"
+#include "tools/answer/survey/survey_findings.hpp"
 #include "tools/vapour_findings.hpp"
 #include "tools/year_findings.hpp"
 
@@ -82,6 +84,7 @@ struct SolvedVariant {
   std::vector<TimberEnd> timber_ends;
   std::vector<Verdict> verdicts;
   std::vector<Year> years;            ///< of inside airs, where the case has a climate
+  std::vector<Chance> chances;        ///< that each criterion is broken in each room
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
   std::optional<VapourCheck> vapour;  ///< where the case asks for it; never a verdict
   std::optional<DryingLedger> drying;
@@ -109,7 +112,8 @@ struct Results {
   std::string sha256;
   std::vector<SolvedVariant> variants;
   std::vector<Change> changes;
-  std::string text = {};  ///< the case file as read
+  std::optional<SurveyFindings> survey;  ///< what readings of the first variant tell
+  std::string text = {};                 ///< the case file as read
 };
 
 }  // namespace quoin::tools

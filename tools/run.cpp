@@ -6,6 +6,7 @@
 
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
+#include "tools/answer/survey/explain.hpp"
 #include "tools/compare.hpp"
 #include "tools/conditions.hpp"
 #include "tools/drying.hpp"
@@ -36,7 +37,8 @@ std::optional<solver::Solution> floor_alone(const cases::Variant& variant,
 
 }  // namespace
 
-SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort) {
+SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort,
+                     const ChanceGround& ground) {
   SolvedVariant result;
   result.variant = variant;
   result.conductivity = conductivities(variant);
@@ -63,6 +65,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   }
   result.humidity = humidities(result);
   result.verdicts = verdicts(result);
+  result.chances = chances_of(result, ground, effort.linear);
+  grade_by_chance(result);
   result.years = years_of(result);
   WhatIsEnough enough = what_is_enough(result, effort);
   result.enough = std::move(enough.each);
@@ -80,9 +84,16 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
 Results results_of(const cases::Case& source, const std::string& file, const solver::Effort& effort,
                    const Progress& progress) {
   Results results{source.title, source.note, file, source.sha256, {}, {}, source.text};
+  ChanceGround ground{source.household, nullptr, ""};
+  std::optional<WorkedSurvey> worked;
+  if (source.survey) {
+    worked = worked_survey({{"", &source.variants.front()}}, *source.survey, effort.linear);
+    results.survey = worked->findings;
+    ground.worked = &*worked;
+  }
   for (std::size_t v = 0; v < source.variants.size(); ++v) {
     if (progress) progress(source.variants[v].name, v, source.variants.size());
-    results.variants.push_back(solved(source.variants[v], effort));
+    results.variants.push_back(solved(source.variants[v], effort, ground));
   }
   results.changes = changes(results.variants);
   return results;

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cases/utf8.hpp"
+#include "tools/answer/survey/text_survey.hpp"
 #include "tools/judge.hpp"
 #include "tools/readings.hpp"
 #include "tools/text_enough.hpp"
@@ -201,13 +202,30 @@ ShortVerdict short_verdict(const SolvedVariant& solved, SpaceId air) {
   return any ? ShortVerdict{"safe", Tone::good} : ShortVerdict{"-", Tone::plain};
 }
 
+namespace {
+
+/// What was read, as a survey tells it or else beside the model.
+std::string readings_part(const Results& results, const TextStyle& style) {
+  return results.survey ? survey_text(*results.survey, style) : readings_text(results, style);
+}
+
+std::string chances_part(const Results& results, const TextStyle& style) {
+  std::vector<NamedChances> all;
+  for (const SolvedVariant& solved : results.variants)
+    all.push_back({solved.variant.name, &solved.chances});
+  return chance_text(all, style);
+}
+
+}  // namespace
+
 std::string text_report(const Results& results, const TextStyle& style) {
   return toned(cut_to(harmless(results.title, style), style.width, style), Tone::strong, style) +
          "\n" + paragraph(results.note, 0, style) + "\n" + spots_table(results, style) +
          verdicts_text(results, style) + changes_text(results, style) +
-         readings_text(results, style) + enough_text(results, style) + year_text(results, style) +
-         vapour_text(results, style) + warnings_text(results, style) + heat_text(results, style) +
-         psi_text(results, style) + plain_text(results, style);
+         readings_part(results, style) + chances_part(results, style) +
+         enough_text(results, style) + year_text(results, style) + vapour_text(results, style) +
+         warnings_text(results, style) + heat_text(results, style) + psi_text(results, style) +
+         plain_text(results, style);
 }
 
 }  // namespace quoin::tools

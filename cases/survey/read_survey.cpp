@@ -17,11 +17,6 @@ namespace {
 
 using geometry::Point;
 
-std::string near_words(const std::string& name, const std::vector<std::string>& known) {
-  const std::string near = nearest(name, known);
-  return near.empty() ? "" : fmt::format("did you mean '{}'?", near);
-}
-
 std::string list_words(const std::vector<std::string>& known, const std::string& none) {
   return known.empty() ? none : "one of: " + joined(known, ", ");
 }
@@ -94,7 +89,7 @@ class SurveyReader {
       const std::vector<std::string> known = air_names();
       faults_.add(named.mark,
                   {fmt::format("there is no space '{}' with an air of its own", named.name),
-                   named.name, list_words(known, "a space"), near_words(named.name, known)});
+                   named.name, list_words(known, "a space"), did_you_mean(named.name, known)});
       return;
     }
     const WrittenSurveyedAir& one = named.value;
@@ -133,14 +128,9 @@ class SurveyReader {
 
   void read_history(const Named<WrittenSurveyedAir>& named, bool outside, SurveyedAir& air) {
     const WrittenSurveyedAir& one = named.value;
-    const std::optional<std::string> text = files_ ? files_(one.history) : std::nullopt;
-    if (!text) {
-      faults_.add(mark_of(named, "history"),
-                  {fmt::format("the table '{}' cannot be read", one.history), one.history,
-                   "a CSV file, named from the folder of the case file",
-                   "check its name, and that you may read it"});
-      return;
-    }
+    const std::optional<std::string> text =
+        table_of(one.history, mark_of(named, "history"), files_, faults_);
+    if (!text) return;
     HistoryQuestion question;
     const std::string usual = outside ? "outside temperature" : "inside temperature";
     if (!one.column.empty()) {
@@ -172,7 +162,7 @@ class SurveyReader {
     if (regions.empty()) {
       faults_.add(mark_of(named, "of"),
                   {fmt::format("the section shows no '{}'", zone.of), zone.of,
-                   list_words(known, "a material of the section"), near_words(zone.of, known)});
+                   list_words(known, "a material of the section"), did_you_mean(zone.of, known)});
       return;
     }
     const Box box{{zone.box.x_from, zone.box.x_to}, {zone.box.y_from, zone.box.y_to}};
@@ -261,7 +251,7 @@ class SurveyReader {
                                "", "in: " + joined(known, ", or "), ""});
     } else {
       faults_.add(mark_of(named, "in"), {fmt::format("the house has no section '{}'", in), in,
-                                         list_words(known, ""), near_words(in, known)});
+                                         list_words(known, ""), did_you_mean(in, known)});
     }
     return nullptr;
   }
@@ -298,7 +288,7 @@ class SurveyReader {
     if ((item.kind != Node::Kind::scalar && !pair) || found == kinds.end()) {
       faults_.add(item.mark, {fmt::format("there is no explanation '{}'",
                                           kind.empty() ? words_of(item) : kind),
-                              "", "one of: " + joined(kinds, ", "), near_words(kind, kinds)});
+                              "", "one of: " + joined(kinds, ", "), did_you_mean(kind, kinds)});
       return;
     }
     Explanation explanation;
@@ -364,7 +354,7 @@ class SurveyReader {
                 {given ? fmt::format("there is no {} '{}'", what, of->text)
                        : fmt::format("this explanation is of some {}", what),
                  given ? of->text : "", list_words(known, fmt::format("a {} of this survey", what)),
-                 given ? near_words(of->text, known) : ""});
+                 given ? did_you_mean(of->text, known) : ""});
     return false;
   }
 

@@ -25,6 +25,7 @@ DOORS = {
     "VTK": (r"vtk\w*\.h$", ["tools/vtk_*.cpp", "tests/tools/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
+    "Boost": (r"boost/", ["solver/survey/*.cpp"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
     "librsvg and cairo": (r"(librsvg|cairo)", ["tools/rsvg_*.cpp"]),

@@ -36,6 +36,7 @@ class Room {
     const cases::Space& room = variant.spaces[field.rooms()[question.room]];
     inside_ = room.temperature;
     humidity_ = room.humidity.value_or(0.0);
+    spread_ = room.humidity_spread.value_or(household.humidity);
     FabricState nominal;
     nominal.materials.assign(field.materials().size(), 0.0);
     nominal.zones.assign(field.section().zoned.varies.size(), 0.0);
@@ -68,8 +69,7 @@ class Room {
     At result;
     result.inside = inside;
     result.surface = field_.coldest(shares, question_.room, air) + correction_ * (inside - outside);
-    const double humidity =
-        std::clamp(humidity_ + day.humidity * household_.humidity / 2, driest, dampest);
+    const double humidity = std::clamp(humidity_ + day.humidity * spread_ / 2, driest, dampest);
     const double factor = inside == outside ? 1.0 : (result.surface - outside) / (inside - outside);
     result.margin = materials::margin(
         question_.criterion->test,
@@ -88,6 +88,7 @@ class Room {
   }
 
   [[nodiscard]] double humidity() const { return humidity_; }
+  [[nodiscard]] double spread() const { return spread_; }
 
  private:
   const SurfaceField& field_;
@@ -97,6 +98,7 @@ class Room {
   std::vector<cases::SpaceKind> kind_;
   double inside_ = 0.0;
   double humidity_ = 0.0;
+  double spread_ = 0.0;
   double correction_ = 0.0;
 };
 
@@ -252,8 +254,8 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
         std::clamp(solver::weighted_quantiles(safe, weights, tenth)[0], 0.0, 1.0);
   }
   chance.from_readings = fabric.from_readings;
-  chance.words = chance_words(*field.section().variant, chance, *question.criterion, household,
-                              room.humidity());
+  chance.words = chance_words(*field.section().variant, chance, *question.criterion,
+                              room.humidity(), room.spread());
   return chance;
 }
 

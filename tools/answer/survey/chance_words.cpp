@@ -39,7 +39,7 @@ std::string chance_words(const cases::Variant& variant, const Chance& chance,
   if (materials::needs_humidity(criterion.test)) {
     words =
         fmt::format("With {} at {:.0f} % give or take {:.0f}: {} {}; with the air as stated {}.",
-                    room, 100 * humidity, 100 * household.humidity, of_100(chance.broken),
+                    room, 100 * humidity, 100 * spread, of_100(chance.broken),
                     breaking(criterion.test), of_100(chance.fabric));
   } else {
     words = fmt::format("{} {} in {}.", of_100(chance.broken), breaking(criterion.test), room);

@@ -33,7 +33,7 @@ std::vector<UncertainMaterial> uncertain_materials(const SurveyedSection& sectio
     });
     if (known || region.part != materials::Part::fabric) continue;
     if (is_masonry(section, id)) {
-      all.push_back({region.name, conductivity_spread(region.material)});
+      all.push_back({region.name, conductivity_spread(region)});
     } else if (region.material.conductivity.value <= insulation && !region.material.cavity &&
                !region.material.air_layer) {
       all.push_back({region.name, insulation_spread});

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "geometry/shape.hpp"
+#include "materials/conductivity.hpp"
 #include "materials/surface_resistance.hpp"
 #include "tools/answer/survey/felt_air.hpp"
 #include "tools/answer/survey/unknowns.hpp"
@@ -31,8 +32,8 @@ void list_conductivities(SurveyModel& model) {
     for (const cases::RegionId id : geometry::ids(section.variant->regions)) {
       if (!is_masonry(section, id)) continue;
       const cases::Region& region = section.variant->regions[id];
-      add(model, UnknownKind::conductivity, region.name,
-          {0.0, conductivity_spread(region.material)}, conductivity[id].value);
+      add(model, UnknownKind::conductivity, region.name, {0.0, conductivity_spread(region)},
+          conductivity[id].value);
     }
   }
   for (const cases::Zone& zone : model.survey->zones)
@@ -190,11 +191,15 @@ bool is_masonry(const SurveyedSection& section, cases::RegionId id) {
   return shape.pieces > 0 && shape.area >= least_thickness * (shape.width + shape.height);
 }
 
-double conductivity_spread(const materials::Material& material) {
-  const materials::Sourced& value = material.conductivity;
-  if (!value.low || !value.high || *value.low <= 0.0 || *value.high <= *value.low)
-    return before::masonry_spread;
-  return std::log(*value.high / *value.low) / before::ninety_of_100;
+double conductivity_spread(const cases::Region& region) {
+  const materials::Sourced& value = region.material.conductivity;
+  double spread = before::masonry_spread;
+  if (value.low && value.high && *value.low > 0.0 && *value.high > *value.low)
+    spread = std::log(*value.high / *value.low) / before::ninety_of_100;
+  if (!region.driest || !region.wettest) return spread;
+  const double dry = materials::conductivity_of(region.material, *region.driest).value;
+  const double wet = materials::conductivity_of(region.material, *region.wettest).value;
+  return std::hypot(spread, std::log(wet / dry) / before::ninety_of_100);
 }
 
 }  // namespace quoin::tools

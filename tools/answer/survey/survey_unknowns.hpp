@@ -21,7 +21,7 @@ void list_unknowns(SurveyModel& model);
 /// nor a coat of plaster. Common practice, no source.
 [[nodiscard]] bool is_masonry(const SurveyedSection& section, cases::RegionId region);
 
-/// The standard deviation of the logarithm of a material's conductivity.
-[[nodiscard]] double conductivity_spread(const materials::Material& material);
+/// The standard deviation of the logarithm of a region's conductivity.
+[[nodiscard]] double conductivity_spread(const cases::Region& region);
 
 }  // namespace quoin::tools
