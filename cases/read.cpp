@@ -331,10 +331,10 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
 }
 
 /// What was read on site, and how.
-void read_survey(const Node& tree, const Document& document, const Files& files, Case& result,
-                 FaultList& faults) {
+void read_survey(const Node& tree, const Document& document, const Files& files, bool in_house,
+                 Case& result, FaultList& faults) {
   const Entry* entry = tree.find("survey");
-  check_readings(document.readings, entry != nullptr, faults);
+  check_readings(document.readings, entry != nullptr || in_house, faults);
   if (entry == nullptr || !document.survey) return;
   const std::vector<ReadSection> sections{{"", &result.variants.front()}};
   result.survey = survey_of(*document.survey, entry->value, sections, files, faults);
@@ -344,7 +344,10 @@ void read_survey(const Node& tree, const Document& document, const Files& files,
 
 }  // namespace
 
-Case case_of(std::string_view text, const std::string& file, const Files& files) {
+namespace {
+
+/// The case of a text; with `in_house` readings may name instruments of the house's survey.
+Case read_case(std::string_view text, const std::string& file, const Files& files, bool in_house) {
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
@@ -356,11 +359,21 @@ Case case_of(std::string_view text, const std::string& file, const Files& files)
       result.title = document.title;
       result.note = document.note;
       result.variants = variants_of(*tree, document, document.variants, files, faults);
-      if (faults.empty()) read_survey(*tree, document, files, result, faults);
+      if (faults.empty()) read_survey(*tree, document, files, in_house, result, faults);
     }
   }
   if (!faults.empty()) throw InputError(faults.sorted());
   return result;
+}
+
+}  // namespace
+
+Case case_of(std::string_view text, const std::string& file, const Files& files) {
+  return read_case(text, file, files, false);
+}
+
+Case case_of_house(std::string_view text, const std::string& file, const Files& files) {
+  return read_case(text, file, files, true);
 }
 
 }  // namespace quoin::cases

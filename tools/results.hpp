@@ -112,8 +112,8 @@ struct Results {
   std::string sha256;
   std::vector<SolvedVariant> variants;
   std::vector<Change> changes;
-  std::optional<SurveyFindings> survey;  ///< what readings of the first variant tell
-  std::string text = {};                 ///< the case file as read
+  std::string text = {};                      ///< the case file as read
+  std::optional<SurveyFindings> survey = {};  ///< what readings of the first variant tell
 };
 
 }  // namespace quoin::tools

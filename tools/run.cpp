@@ -6,6 +6,7 @@
 
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
+#include "tools/answer/survey/enough_ninety.hpp"
 #include "tools/answer/survey/explain.hpp"
 #include "tools/compare.hpp"
 #include "tools/conditions.hpp"
@@ -70,6 +71,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.years = years_of(result);
   WhatIsEnough enough = what_is_enough(result, effort);
   result.enough = std::move(enough.each);
+  add_enough_at_ninety(result, effort);
   result.vapour = vapour_check(result, effort.linear);
   result.drying = drying_ledger(result, effort.linear);
   result.warnings = warnings(result);

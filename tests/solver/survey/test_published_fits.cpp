@@ -4,10 +4,12 @@
 #include <array>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <vector>
 
 #include "solver/survey/posterior.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/variance_shares.hpp"
 #include "tests/support/within.hpp"
 
 namespace quoin::solver {
@@ -138,6 +140,19 @@ TEST_CASE("four rectangular errors together stay within 3.88 standard deviations
   CHECK((found[1] - found[0]) / 2 == WithinAbs{3.88, 0.02});
   // Twin: normal errors of the same spread reach 3.92.
   CHECK((found[1] - found[0]) / 2 < 3.91);
+}
+
+TEST_CASE("shares of the variance of a function that has them in closed form") {
+  // Source: the function of Ishigami with a 7 and b 0.1; shares by integration, analytic.
+  const VarianceShares found = variance_shares(3, 1U << 13U, [](std::span<const double> at) {
+    const auto angle = [&](std::size_t d) { return (2 * at[d] - 1) * std::numbers::pi; };
+    return std::sin(angle(0)) + 7 * std::pow(std::sin(angle(1)), 2) +
+           0.1 * std::pow(angle(2), 4) * std::sin(angle(0));
+  });
+  CHECK(found.alone[0] == WithinAbs{0.3139, 0.02});
+  CHECK(found.alone[1] == WithinAbs{0.4424, 0.02});
+  CHECK(found.alone[2] == WithinAbs{0.0, 0.02});
+  CHECK(found.total[2] == WithinAbs{0.2437, 0.02});
 }
 
 }  // namespace quoin::solver

@@ -8,6 +8,7 @@
 #include "materials/moist_air.hpp"
 #include "solver/survey/posterior.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/variance_shares.hpp"
 #include "tools/answer/survey/chance_words.hpp"
 
 namespace quoin::tools {
@@ -75,6 +76,11 @@ class Room {
         question_.criterion->test,
         {result.surface, factor, humidity * materials::saturation_pressure(inside)});
     return result;
+  }
+
+  /// The humidity of the room on a day, relative.
+  [[nodiscard]] double humidity_on(const AirState& day) const {
+    return std::clamp(humidity_ + day.humidity * spread_ / 2, driest, dampest);
   }
 
   /// The humidity up to which the criterion holds, relative.
@@ -166,6 +172,28 @@ std::vector<Input> inputs_of(const Room& room, const SurfaceField& field, const 
   return inputs;
 }
 
+/// The shares of inputs that are independent, where the slopes at the medians do not tell them: by
+/// picking one and freezing the others.
+void pick_and_freeze(const Room& room, const SurfaceField& field, std::vector<Input>& inputs) {
+  constexpr std::size_t points = 512;
+  const std::size_t materials = field.materials().size();
+  const bool humid = inputs.size() == materials + 3;
+  const solver::VarianceShares found =
+      solver::variance_shares(inputs.size(), points, [&](std::span<const double> at) {
+        FabricState fabric;
+        for (std::size_t m = 0; m < materials; ++m)
+          fabric.materials.push_back(field.materials()[m].sd * solver::normal_quantile(at[m]));
+        AirState day;
+        std::size_t next = materials;
+        if (humid) day.humidity = solver::normal_quantile(at[next++]);
+        day.inside = solver::normal_quantile(at[next++]);
+        day.outside = solver::normal_quantile(at[next]);
+        return room.at(room.shares(fabric), day).margin;
+      });
+  for (std::size_t k = 0; k < inputs.size(); ++k)
+    inputs[k].variance = std::max(0.0, found.alone[k]);
+}
+
 FabricState median_of(const FabricDraws& fabric) {
   FabricState median = fabric.states.front();
   const auto take = [&](auto member) {
@@ -212,6 +240,10 @@ FabricDraws fabric_beforehand(const SurfaceField& field, std::size_t draws) {
   return fabric;
 }
 
+void solve_states(const SurfaceField& field, FabricDraws& fabric) {
+  for (const FabricState& state : fabric.states) fabric.shares.push_back(field.shares(state));
+}
+
 Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
                  const cases::Household& household, const ChanceQuestion& question) {
   const Room room(field, household, question);
@@ -220,17 +252,22 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
   const std::size_t draws = fabric.states.size();
   const std::vector<double> days = solver::even_normals(draws, 3);
   std::size_t broken = 0, by_fabric = 0, by_household = 0;
-  std::vector<double> safe;
+  std::vector<double> safe, strained;
+  double sum = 0.0, squares = 0.0;
   for (std::size_t k = 0; k < draws; ++k) {
     // A day apart from the draw of its own number, whose coordinates go with it.
     const double* day_of = days.data() + 3 * ((k * 1103) % draws);
     const AirState day{day_of[0], day_of[1], day_of[2]};
-    const std::vector<double> shares = room.shares(fabric.states[k]);
+    const std::vector<double>& shares = fabric.shares[k];
     const Room::At at = room.at(shares, day);
     if (at.margin < 0.0) ++broken;
+    sum += at.margin;
+    squares += at.margin * at.margin;
     if (room.at(shares, {}).margin < 0.0) ++by_fabric;
     if (room.at(median_shares, day).margin < 0.0) ++by_household;
-    safe.push_back(room.highest_humidity(at));
+    const double highest = room.highest_humidity(at);
+    safe.push_back(highest);
+    strained.push_back(room.humidity_on(day) / highest);
   }
   const auto share = [&](std::size_t number) {
     return static_cast<double>(number) / static_cast<double>(draws);
@@ -246,12 +283,26 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
   const double likely =
       std::clamp(chance.broken, 1.0 / fabric.effective, 1.0 - 1.0 / fabric.effective);
   chance.sampling_error = std::sqrt(likely * (1.0 - likely) / fabric.effective);
-  tell_inputs(inputs_of(room, field, fabric, median, *question.criterion), chance);
+  std::vector<Input> inputs = inputs_of(room, field, fabric, median, *question.criterion);
+  const double mean = sum / static_cast<double>(draws);
+  const double variance = squares / static_cast<double>(draws) - mean * mean;
+  double by_slopes = 0.0;
+  for (const Input& input : inputs) by_slopes += input.variance;
+  constexpr double near = 0.9;  // slopes at the medians are as good as the whole
+  if (!fabric.from_readings && inputs.size() >= field.materials().size() + 2 &&
+      (by_slopes < near * variance || variance < near * by_slopes))
+    pick_and_freeze(room, field, inputs);
+  tell_inputs(inputs, chance);
   if (materials::needs_humidity(question.criterion->test)) {
     constexpr std::array<double, 1> tenth{0.1};
     const std::vector<double> weights(draws, 1.0 / static_cast<double>(draws));
     chance.highest_safe_humidity =
         std::clamp(solver::weighted_quantiles(safe, weights, tenth)[0], 0.0, 1.0);
+    constexpr std::array<double, 1> nine_tenths{0.9};
+    const double as_stated = room.humidity() / room.highest_humidity(room.at(median_shares, {}));
+    if (as_stated > 0.0)
+      chance.worse_in_ninety =
+          solver::weighted_quantiles(strained, weights, nine_tenths)[0] / as_stated;
   }
   chance.from_readings = fabric.from_readings;
   chance.words = chance_words(*field.section().variant, chance, *question.criterion,

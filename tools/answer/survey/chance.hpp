@@ -16,13 +16,17 @@ namespace quoin::tools {
 /// What may be the fabric: draws that all count the same, with what each is worth.
 struct FabricDraws {
   std::vector<FabricState> states;
-  double effective = 0.0;  ///< independent draws they are worth
+  std::vector<std::vector<double>> shares;  ///< of each state: what airs count for in the field
+  double effective = 0.0;                   ///< independent draws they are worth
   bool from_readings = false;
   std::vector<std::string> assumed_dry;  ///< zones that are taken to have dried
 };
 
 /// From what is known where nothing was read.
 [[nodiscard]] FabricDraws fabric_beforehand(const SurfaceField& field, std::size_t draws);
+
+/// Solves the field for every state. Call it once the states are complete.
+void solve_states(const SurfaceField& field, FabricDraws& fabric);
 
 /// What is asked of one room.
 struct ChanceQuestion {

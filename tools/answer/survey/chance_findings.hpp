@@ -34,6 +34,9 @@ struct Chance {
   std::vector<ChanceShare> shares;              ///< the largest first
   std::vector<TornadoBar> tornado;              ///< the longest first
   std::optional<double> highest_safe_humidity;  ///< of the room's air, with 9 in 10; relative
+  /// By how much the humidity of the room, over that which is safe, is worse in the worst of ten
+  /// cases than as stated.
+  std::optional<double> worse_in_ninety;
   std::optional<double> enough;  ///< thickness, m, with 9 in 10, where the case asks for it
   bool from_readings = false;
   std::string words;
