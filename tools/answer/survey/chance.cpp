@@ -70,7 +70,7 @@ class Room {
     At result;
     result.inside = inside;
     result.surface = field_.coldest(shares, question_.room, air) + correction_ * (inside - outside);
-    const double humidity = std::clamp(humidity_ + day.humidity * spread_ / 2, driest, dampest);
+    const double humidity = humidity_on(day);
     const double factor = inside == outside ? 1.0 : (result.surface - outside) / (inside - outside);
     result.margin = materials::margin(
         question_.criterion->test,
