@@ -56,12 +56,12 @@ char separator_of(const std::vector<std::string_view>& lines) {
 }
 
 /// Where the unit of a heading begins and what it is.
-struct Unit {
+struct Bracketed {
   std::size_t from = std::string_view::npos;
   std::string_view text;
 };
 
-Unit unit_of(std::string_view heading) {
+Bracketed unit_of(std::string_view heading) {
   for (const auto& [open, close] : {std::pair{'[', ']'}, std::pair{'(', ')'}}) {
     const std::size_t from = heading.rfind(open), to = heading.rfind(close);
     if (from != std::string_view::npos && to != std::string_view::npos && to > from)

@@ -32,8 +32,7 @@ std::string of_100(double chance) {
 }
 
 std::string chance_words(const cases::Variant& variant, const Chance& chance,
-                         const cases::Criterion& criterion, const cases::Household& household,
-                         double humidity) {
+                         const cases::Criterion& criterion, double humidity, double spread) {
   const std::string& room = variant.spaces[chance.space].name;
   std::string words;
   if (materials::needs_humidity(criterion.test)) {

@@ -11,7 +11,7 @@
 namespace quoin::tools {
 namespace {
 
-constexpr std::size_t draws = 1024;
+constexpr std::size_t design_draws = 1024;
 
 /// Airs of a section at 1 inside a room and at 0 outside; others by their stated temperature.
 std::vector<double> unit_airs(const SurveyedSection& section, cases::SpaceId room) {
@@ -55,9 +55,9 @@ std::size_t DesignFactors::solves() const {
 
 std::vector<Learned> DesignFactors::learned(const SurveyModel& model,
                                             const InferredExplanation& explanation) const {
-  const std::vector<Drawn> after = resampled(explanation, draws);
+  const std::vector<Drawn> after = resampled(explanation, design_draws);
   const Hypothesis& hypothesis = explanation.each[explanation.each.size() / 2].hypothesis;
-  const std::vector<double> normals = solver::even_normals(draws, model.unknowns.size());
+  const std::vector<double> normals = solver::even_normals(design_draws, model.unknowns.size());
   std::vector<Learned> all;
   for (const auto& field : fields_) {
     for (std::size_t room = 0; room < field->rooms().size(); ++room) {
@@ -70,7 +70,7 @@ std::vector<Learned> DesignFactors::learned(const SurveyModel& model,
       Weighted told, known;
       for (const Drawn& one : after)
         told.values.push_back(factor(one.from->hypothesis, one.unknowns));
-      for (std::size_t k = 0; k < draws / 4; ++k) {
+      for (std::size_t k = 0; k < design_draws / 4; ++k) {
         std::vector<double> at;
         for (std::size_t u = 0; u < model.unknowns.size(); ++u)
           at.push_back(hypothesis.before[u].median +

@@ -111,7 +111,8 @@ std::vector<ExpectedReading> expected(const SurveyModel& model,
       for (std::size_t k = 0; k < inferred.sample.draws.rows; ++k) {
         const double weight = explanation.share[e] * inferred.sample.weights[k];
         if (weight < 1e-8) continue;
-        const double common = std::exp(0.35 * inferred.sample.draws(k, last));
+        const double common =
+            std::exp(solver::Inference{}.scale_spread * inferred.sample.draws(k, last));
         const double value = inferred.sample.predicted(k, counted);
         mean += weight * value;
         square += weight * (value * value + 2.0 * std::pow(common * scale, 2));
