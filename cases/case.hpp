@@ -8,6 +8,7 @@
 #include <variant>
 #include <vector>
 
+#include "cases/survey/survey.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
 #include "materials/behind.hpp"
@@ -51,6 +52,7 @@ struct Space {
   std::optional<double> b;
   std::vector<Loss> losses;  ///< unheated, where its temperature follows from its heat balance
   std::optional<double> humidity;  ///< relative, 0 to 1; as stated or as it follows from moisture
+  std::optional<double> humidity_spread;  ///< give or take, 95 %, where stated; relative
   std::optional<materials::HumiditySource> moisture;  ///< inside, where not stated
   std::optional<double> wind;                         ///< m/s, outside
   std::optional<double>
@@ -76,6 +78,9 @@ struct Region {
   double moisture = 0.0;  ///< m3/m3
   std::string state;      ///< the moisture as written: "damp", "0.15 m3/m3"; empty: dry by default
   materials::Part part = materials::Part::fabric;
+  /// Where the moisture is stated as between two: those, m3/m3, nine in ten between them.
+  std::optional<double> driest = {};
+  std::optional<double> wettest = {};
 };
 
 /// A sheet between materials, thin enough to resist vapour and nothing else.
@@ -196,6 +201,8 @@ struct Case {
   std::string note;  ///< free text of the author, e.g. that the scenario is invented; may be empty
   std::string sha256;             ///< of the text as read, lower-case hexadecimal
   std::vector<Variant> variants;  ///< the first is the case as written
+  std::optional<Survey> survey;   ///< of the case as written
+  Household household;            ///< how far its air may leave what is stated
   std::string text = {};          ///< as read
 };
 

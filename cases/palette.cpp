@@ -230,14 +230,22 @@ std::optional<RegionId> Palette::region(PlacedName name,
     return std::nullopt;
   }
   const auto& state = moisture ? moisture : found->moisture;
-  const std::optional<double> water = content(name, *found, state);
+  std::optional<double> water = content(name, *found, state);
   if (!water) return std::nullopt;
+  std::optional<double> driest, wettest;
+  if (state && state->to) {
+    const auto other = content(name, *found, WrittenMoisture{*state->to, state->text, {}});
+    if (!other) return std::nullopt;
+    driest = std::min(*water, *other);
+    wettest = std::max(*water, *other);
+    water = (*driest + *wettest) / 2;
+  }
   const materials::Part use = part.value_or(found->material.part);
   const auto key = std::tuple(name.name, *water, use);
   if (const auto known = known_.find(key); known != known_.end() && !is_cavity)
     return known->second;
-  const RegionId id =
-      regions_.add({name.name, found->material, *water, state ? state->text : "", use});
+  const RegionId id = regions_.add(
+      {name.name, found->material, *water, state ? state->text : "", use, driest, wettest});
   known_.emplace(key, id);
   return id;
 }

@@ -25,6 +25,8 @@
 #include "cases/sha256.hpp"
 #include "cases/shelf.hpp"
 #include "cases/spaces.hpp"
+#include "cases/survey/read_readings.hpp"
+#include "cases/survey/read_survey.hpp"
 #include "cases/unused_spaces.hpp"
 #include "cases/vapour.hpp"
 #include "cases/words.hpp"
@@ -37,7 +39,8 @@ constexpr std::size_t most_variants = 100;
 /// Readings taken at a smaller difference between the spaces, K, say little. Common practice.
 constexpr double least_difference = 5.0;
 /// Keys that belong to the case as a whole.
-constexpr std::array<std::string_view, 4> common_keys{"quoin", "title", "note", "variants"};
+constexpr std::array<std::string_view, 5> common_keys{"quoin", "title", "note", "survey",
+                                                      "variants"};
 
 void check_names(const Document& document, const Shelf& shelf, FaultList& faults) {
   std::map<std::string_view, Mark> spaces;
@@ -60,6 +63,7 @@ void check_names(const Document& document, const Shelf& shelf, FaultList& faults
 }
 
 std::vector<Reading> readings_of(const Document& document, FaultList& faults) {
+  constexpr double usual = 0.5;  // K, give or take
   std::vector<Reading> readings;
   std::set<std::string_view> probes;
   for (const auto& probe : document.probes) probes.insert(probe.name);
@@ -73,7 +77,10 @@ std::vector<Reading> readings_of(const Document& document, FaultList& faults) {
             did_you_mean(reading.name, names)};
       });
     }
-    readings.push_back({reading.name, reading.value.temperature, reading.value.plus_or_minus});
+    if (reading.value.temperature) {
+      readings.push_back(
+          {reading.name, *reading.value.temperature, reading.value.plus_or_minus.value_or(usual)});
+    }
   }
   return readings;
 }
@@ -323,9 +330,24 @@ std::vector<Variant> variants_of(Node tree, const Document& document, const Node
   return variants;
 }
 
+/// What was read on site, and how.
+void read_survey(const Node& tree, const Document& document, const Files& files, bool in_house,
+                 Case& result, FaultList& faults) {
+  const Entry* entry = tree.find("survey");
+  check_readings(document.readings, entry != nullptr || in_house, faults);
+  if (entry == nullptr || !document.survey) return;
+  const std::vector<ReadSection> sections{{"", &result.variants.front()}};
+  result.survey = survey_of(*document.survey, entry->value, sections, files, faults);
+  add_readings("", document.readings, *result.survey, faults);
+  result.household = document.survey->household.value_or(Household{});
+}
+
 }  // namespace
 
-Case case_of(std::string_view text, const std::string& file, const Files& files) {
+namespace {
+
+/// The case of a text; with `in_house` readings may name instruments of the house's survey.
+Case read_case(std::string_view text, const std::string& file, const Files& files, bool in_house) {
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
@@ -337,10 +359,21 @@ Case case_of(std::string_view text, const std::string& file, const Files& files)
       result.title = document.title;
       result.note = document.note;
       result.variants = variants_of(*tree, document, document.variants, files, faults);
+      if (faults.empty()) read_survey(*tree, document, files, in_house, result, faults);
     }
   }
   if (!faults.empty()) throw InputError(faults.sorted());
   return result;
+}
+
+}  // namespace
+
+Case case_of(std::string_view text, const std::string& file, const Files& files) {
+  return read_case(text, file, files, false);
+}
+
+Case case_of_house(std::string_view text, const std::string& file, const Files& files) {
+  return read_case(text, file, files, true);
 }
 
 }  // namespace quoin::cases

@@ -13,4 +13,8 @@ namespace quoin::cases {
 /// Throws: InputError with all faults of the text.
 [[nodiscard]] Case case_of(std::string_view text, const std::string& file, const Files& files = {});
 
+/// The same for a section of a house, whose readings may name what the house's survey holds.
+[[nodiscard]] Case case_of_house(std::string_view text, const std::string& file,
+                                 const Files& files);
+
 }  // namespace quoin::cases

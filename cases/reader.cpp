@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "cases/words.hpp"
@@ -86,13 +87,53 @@ void Reader::quantity(std::string_view key, std::optional<double>& value, Measur
   }
 }
 
+void Reader::give_or_take(std::string_view key, std::optional<double>& value,
+                          std::optional<double>& spread, Measure measure, Range plausible,
+                          std::string_view about) {
+  const Entry* entry = map_.find(key);
+  constexpr std::array<std::string_view, 3> signs{"±", "+/-", "plus or minus"};
+  if (entry != nullptr && entry->value.kind == Node::Kind::scalar) {
+    const std::string& text = entry->value.text;
+    for (const std::string_view sign : signs) {
+      const std::size_t at = text.find(sign);
+      if (at == std::string::npos) continue;
+      known_.emplace_back(key);
+      const auto middle =
+          quantity_of(trimmed(std::string_view(text).substr(0, at)), measure, plausible);
+      const auto apart = quantity_of(trimmed(std::string_view(text).substr(at + sign.size())),
+                                     measure, {0.0, plausible.high});
+      for (const auto* read : {&middle, &apart}) {
+        if (const auto* complaint = std::get_if<Complaint>(read)) {
+          faults_.add(entry->value.mark, *complaint);
+          return;
+        }
+      }
+      value = std::get<double>(middle);
+      spread = std::get<double>(apart);
+      return;
+    }
+  }
+  quantity(key, value, measure, plausible, about);
+}
+
+void Reader::humidity_give_or_take(std::string_view key, std::optional<double>& value,
+                                   std::optional<double>& spread, double low, double high,
+                                   std::string_view about) {
+  give_or_take(key, value, spread, Measure::humidity, {low, high}, about);
+}
+
 void Reader::sourced(std::string_view key, std::optional<materials::Sourced>& value,
                      Measure measure, Range plausible, std::string_view about) {
   const Entry* entry = map_.find(key);
   if (entry == nullptr || entry->value.kind != Node::Kind::map) {
-    std::optional<double> plain;
-    quantity(key, plain, measure, plausible, about);
-    if (plain) value.emplace().value = *plain;
+    std::optional<double> plain, spread;
+    give_or_take(key, plain, spread, measure, plausible, about);
+    if (!plain) return;
+    value.emplace().value = *plain;
+    if (!spread) return;
+    constexpr double nine_in_ten = 1.645 / 1.960;  // of 95 in 100
+    value->low = std::max(*plain - nine_in_ten * *spread, *plain / 10);
+    value->high = *plain + nine_in_ten * *spread;
     return;
   }
   known_.emplace_back(key);
@@ -121,12 +162,24 @@ void Reader::moisture(std::string_view key, std::optional<WrittenMoisture>& valu
                       std::string_view about) {
   const Node* node = scalar_of(key, about);
   if (node == nullptr) return;
-  const auto state = moisture_state_of(node->text);
-  if (const auto* complaint = std::get_if<Complaint>(&state)) {
-    faults_.add(node->mark, *complaint);
-  } else {
-    value = {std::get<materials::MoistureState>(state), std::string(trimmed(node->text))};
+  const std::string text(trimmed(node->text));
+  constexpr std::string_view between = "between ", and_then = " and ";
+  const std::size_t and_at = text.find(and_then);
+  const bool is_range = text.rfind(between, 0) == 0 && and_at != std::string::npos;
+  const auto state = moisture_state_of(
+      is_range ? trimmed(std::string_view(text).substr(between.size(), and_at - between.size()))
+               : text);
+  const auto to =
+      is_range ? moisture_state_of(trimmed(std::string_view(text).substr(and_at + and_then.size())))
+               : state;
+  for (const auto* one : {&state, &to}) {
+    if (const auto* complaint = std::get_if<Complaint>(one)) {
+      faults_.add(node->mark, *complaint);
+      return;
+    }
   }
+  value = {std::get<materials::MoistureState>(state), text, std::nullopt};
+  if (is_range) value->to = std::get<materials::MoistureState>(to);
 }
 
 void Reader::coat(std::string_view key, std::optional<materials::Coat>& value,
@@ -195,6 +248,10 @@ void Reader::section(std::string_view key, const Node*& node, std::string_view a
 }
 
 void Reader::variants(std::string_view key, const Node*& node, std::string_view /*about*/) {
+  node = value_of(key);
+}
+
+void Reader::explanations(std::string_view key, const Node*& node, std::string_view /*about*/) {
   node = value_of(key);
 }
 

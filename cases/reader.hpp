@@ -29,6 +29,9 @@ class Reader : public Vocabulary<Reader> {
                 std::string_view about);
   void quantity(std::string_view key, std::optional<double>& value, Measure measure,
                 Range plausible, std::string_view about);
+  void humidity_give_or_take(std::string_view key, std::optional<double>& value,
+                             std::optional<double>& spread, double low, double high,
+                             std::string_view about);
   void sourced(std::string_view key, std::optional<materials::Sourced>& value, Measure measure,
                Range plausible, std::string_view about);
   void table(std::string_view key, std::vector<std::pair<double, double>>& rows,
@@ -73,6 +76,7 @@ class Reader : public Vocabulary<Reader> {
   void version(std::string_view key, double& value, double current);
   void section(std::string_view key, const Node*& node, std::string_view about);
   void variants(std::string_view key, const Node*& node, std::string_view about);
+  void explanations(std::string_view key, const Node*& node, std::string_view about);
 
   /// Says which keys of the map were not asked for. Call once, at the end.
   void finish();
@@ -86,6 +90,10 @@ class Reader : public Vocabulary<Reader> {
   FaultList& faults_;
 
  private:
+  /// A quantity that may be followed by how far it is known: 0.62 ± 0.1.
+  void give_or_take(std::string_view key, std::optional<double>& value,
+                    std::optional<double>& spread, Measure measure, Range plausible,
+                    std::string_view about);
   [[nodiscard]] const Node* scalar_of(std::string_view key, std::string_view expected);
   /// Whether a decimal comma inside braces made two keys of a number: `{leg: 0,33}`. Says so.
   [[nodiscard]] bool is_split(std::string_view key);

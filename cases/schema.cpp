@@ -189,6 +189,9 @@ class Schema : public Vocabulary<Schema> {
     schema.set("additionalProperties", typed(std::vector<std::string>{"object", "null"}));
     set(key, std::move(schema), about);
   }
+  void explanations(std::string_view key, const Node*, std::string_view about) {
+    set(key, list_of(typed(std::vector<std::string>{"string", "object"})), about);
+  }
   void layers(std::string_view key, const std::vector<geometry::Layer>& list,
               std::string_view about, std::string_view /*example*/ = {}) {
     need(key);

@@ -212,6 +212,7 @@ Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, 
                                    .b = {},
                                    .losses = {},
                                    .humidity = value.humidity,
+                                   .humidity_spread = value.humidity_spread,
                                    .moisture = {},
                                    .wind = value.wind,
                                    .resistance = value.resistance,
@@ -247,6 +248,7 @@ Per<SpaceId, Space> spaces_of(std::vector<Written> written, const Files& files, 
     space.is = air.is;
     space.temperature = air.temperature;
     space.humidity = air.humidity;
+    space.humidity_spread = air.humidity_spread;
     space.moisture = air.moisture;
     check_behind(written[i], air.is, faults);
     check_heat(written[i], air.is, faults);

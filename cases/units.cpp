@@ -66,6 +66,12 @@ constexpr Unit table[] = {
     {"Pa", Measure::pressure},
     {"hPa", Measure::pressure, 100},
     {"%", Measure::share, 1, 100},
+    {"h", Measure::duration},
+    {"hours", Measure::duration},
+    {"hour", Measure::duration},
+    {"min", Measure::duration, 1, 60},
+    {"d", Measure::duration, 24},
+    {"days", Measure::duration, 24},
     {"mm2/m", Measure::openings, 1, 1e6},
     {"mm2/m2", Measure::openings, 1, 1e6},
     {"cm2/m", Measure::openings, 1, 1e4},
@@ -146,6 +152,8 @@ Spoken spoken(Measure measure) {
       return {"a rate of evaporation", "g/(m²·h)", true};
     case Measure::pressure:
       return {"a vapour pressure", "Pa", true};
+    case Measure::duration:
+      return {"a duration", "h", true};
     case Measure::share:
       return {"a share", "%", true};
     case Measure::openings:

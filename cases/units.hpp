@@ -29,6 +29,7 @@ enum class Measure : std::uint8_t {
   pressure,       ///< of vapour, Pa
   share,          ///< relative, 0 to 1
   openings,       ///< of an air layer or a void to outdoors, m2 by metre or by m2
+  duration,       ///< h
   number,         ///< without a unit
 };
 

@@ -37,6 +37,12 @@ class Vocabulary {
   void humidity(std::string_view key, T& value, double low, double high, std::string_view about) {
     tell(key, value, Measure::humidity, low, high, about);
   }
+  /// A humidity that may tell how far it is known. Visitors that write or read it have their own.
+  template <class T>
+  void humidity_give_or_take(std::string_view key, T& value, T& /*spread*/, double low, double high,
+                             std::string_view about) {
+    tell(key, value, Measure::humidity, low, high, about);
+  }
   template <class T>
   void conductivity(std::string_view key, T& value, double low, double high,
                     std::string_view about) {
@@ -84,6 +90,10 @@ class Vocabulary {
   template <class T>
   void openings(std::string_view key, T& value, double low, double high, std::string_view about) {
     tell(key, value, Measure::openings, low, high, about);
+  }
+  template <class T>
+  void duration(std::string_view key, T& value, double low, double high, std::string_view about) {
+    tell(key, value, Measure::duration, low, high, about);
   }
   template <class T>
   void share(std::string_view key, T& value, double low, double high, std::string_view about) {

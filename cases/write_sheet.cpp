@@ -262,7 +262,9 @@ class SheetWriter {
   [[nodiscard]] Lines readings() const {
     Lines lines;
     for (const Reading& reading : variant_.readings) {
-      WrittenReading written{reading.temperature, reading.plus_or_minus};
+      WrittenReading written;
+      written.temperature = reading.temperature;
+      written.plus_or_minus = reading.plus_or_minus;
       lines.push_back(entry(reading.probe, map_of(written).text()));
     }
     return lines;

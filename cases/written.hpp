@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "cases/case.hpp"
+#include "cases/interval.hpp"
+#include "cases/survey/written_survey.hpp"
 #include "cases/written_climate.hpp"
 #include "cases/written_criterion.hpp"
 #include "cases/written_space.hpp"
@@ -25,6 +27,7 @@ namespace quoin::cases {
 struct WrittenMoisture {
   materials::MoistureState state;
   std::string text;
+  std::optional<materials::MoistureState> to = {};  ///< where it lies between two
 };
 
 template <class Visitor, class T>
@@ -105,8 +108,10 @@ void describe(Visitor& visit, WrittenMaterial& material) {
   visit.text("law source", material.law_source, "where the values of the law come from");
   choose_confidence(visit, "law confidence", material.law_confidence);
   choose_part(visit, material.part);
-  visit.moisture("moisture", material.moisture,
-                 "its state: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, at 80 %");
+  visit.moisture(
+      "moisture", material.moisture,
+      "its state: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, at 80 %; or between "
+      "sheltered and damp");
   materials::choose_cavity(visit, material.cavity, material.flow);
   materials::choose_air_layer(visit, material.air_layer, material.heat, material.openings,
                               material.layer_resistance);
@@ -153,12 +158,6 @@ void describe(Visitor& visit, WrittenMembraneLine& drawn) {
   visit.line("line", drawn.line, "along x and y, from end to end: [[x, y], [x, y], ...]");
 }
 
-/// From one coordinate to another, m.
-struct Interval {
-  double from = 0.0;
-  double to = 0.0;
-};
-
 /// One painted area of a sheet.
 struct WrittenPatch {
   std::string fill;
@@ -197,14 +196,19 @@ void describe(Visitor& visit, WrittenBand& band) {
 
 struct WrittenReading {
   static constexpr std::string_view alone = "temperature";  ///< `A: 12.4`
-  double temperature = needed;
-  double plus_or_minus = 0.5;
+  std::optional<double> temperature, difference, plus_or_minus;
+  std::string with, across;
 };
 
 template <class Visitor>
 void describe(Visitor& visit, WrittenReading& reading) {
   visit.temperature("temperature", reading.temperature, -60.0, 80.0, "as measured");
-  visit.difference("plus or minus", reading.plus_or_minus, 0.01, 10.0, "its uncertainty");
+  visit.difference("difference", reading.difference, 0.0, 40.0,
+                   "in place of a temperature: across a pad of the survey");
+  visit.text("across", reading.across, "the pad");
+  visit.text("with", reading.with, "an instrument of the survey");
+  visit.difference("plus or minus", reading.plus_or_minus, 0.01, 10.0,
+                   "its uncertainty; by default that of its instrument, or 0.5 K");
 }
 
 template <class Visitor>
@@ -224,6 +228,7 @@ struct Document {
   const Node* section = nullptr;
   std::vector<Named<geometry::Point>> probes;
   std::vector<Named<WrittenReading>> readings;
+  std::optional<WrittenSurvey> survey;
   std::vector<Named<WrittenCriterion>> criteria;
   std::optional<WrittenClimate> climate;
   std::optional<WrittenEnough> enough;
@@ -245,6 +250,7 @@ void describe(Visitor& visit, Document& document) {
   visit.section("section", document.section, "a recipe or a sheet, perhaps with bands");
   visit.named("probes", document.probes, "places whose temperature is wanted: [x, y]");
   visit.named("readings", document.readings, "temperatures measured at probes");
+  visit.group("survey", document.survey, "how the readings were taken, and what may explain them");
   visit.named("criteria", document.criteria, "what counts as a risk");
   visit.group("climate", document.climate, "twelve months, for a judgement over the year");
   visit.group("enough", document.enough, "what is changed until a criterion just holds");

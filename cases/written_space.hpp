@@ -18,7 +18,7 @@ struct WrittenSpace {
   std::optional<SpaceKind> is;
   std::optional<double> temperature, b;
   std::vector<Named<double>> losses;
-  std::optional<double> humidity;
+  std::optional<double> humidity, humidity_spread;
   std::optional<materials::HumiditySource> moisture;
   std::optional<double> wind, resistance;
   std::optional<materials::Behind> behind;
@@ -48,7 +48,8 @@ void describe(Visitor& visit, WrittenSpace& space) {
   visit.group("air bricks", space.air_bricks,
               "unheated, in place of the temperature: by what air outside passes under a floor; "
               "adds to its losses");
-  visit.humidity("humidity", space.humidity, 0.01, 1.0, "relative humidity of the air");
+  visit.humidity_give_or_take("humidity", space.humidity, space.humidity_spread, 0.01, 1.0,
+                              "relative humidity of the air; 62 ± 8 where it is not known well");
   visit.alternatives(space.moisture);
   visit.speed("wind", space.wind, 0.0, 40.0, "outside; sets the surface resistance");
   visit.resistance("resistance", space.resistance, 0.0, 2.0,

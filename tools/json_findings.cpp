@@ -10,6 +10,7 @@
 
 #include "cases/harmless.hpp"
 #include "cases/utf8.hpp"
+#include "tools/answer/survey/json_survey.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/json_timber_ends.hpp"
@@ -67,6 +68,7 @@ class VariantFindings {
                 {"checks", checks()},
                 {"mesh", mesh()}};
     if (!variant_.readings.empty()) all["readings"] = readings();
+    if (!solved_.chances.empty()) all["chance"] = chance_json(solved_.chances, variant_);
     if (solved_.vapour) all["vapour"] = vapour_json(solved_);
     if (solved_.drying) all["drying"] = drying_json(solved_);
     if (!solved_.timber_ends.empty()) all["timber_ends"] = timber_ends_json(solved_);
@@ -363,6 +365,9 @@ Json findings_of(const Results& results) {
   }
   for (const Change& change : results.changes) {
     json["changes"].push_back(change_json(change, results.variants.front()));
+  }
+  if (results.survey) {
+    json["survey"] = survey_json(*results.survey);
   }
   return json;
 }

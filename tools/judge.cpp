@@ -7,7 +7,6 @@
 
 #include "materials/moist_air.hpp"
 #include "tools/gate.hpp"
-#include "tools/grade.hpp"
 #include "tools/physics.hpp"
 
 namespace quoin::tools {

@@ -15,12 +15,16 @@
 #include "tools/draw/canvas/colours.hpp"
 #include "tools/draw/section/view.hpp"
 #include "tools/gate.hpp"
-#include "tools/grade.hpp"
 #include "tools/physics.hpp"
 #include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {
+
+// What the page takes for the doubt of a case while the air is changed, as standard deviations:
+// near what the draws over a case without a survey come to. Common practice, no source.
+constexpr double humidity_spread = 0.05;
+constexpr double factor_spread = 0.04;
 
 using Json = nlohmann::ordered_json;
 

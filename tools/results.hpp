@@ -9,6 +9,8 @@
 #include "materials/conductivity.hpp"
 #include "solver/findings.hpp"
 #include "tools/answer/results/outcome.hpp"
+#include "tools/answer/survey/chance_findings.hpp"
+#include "tools/answer/survey/survey_findings.hpp"
 #include "tools/vapour_findings.hpp"
 #include "tools/year_findings.hpp"
 
@@ -82,6 +84,7 @@ struct SolvedVariant {
   std::vector<Verdict> verdicts;
   std::vector<Outcome> outcomes;      ///< of every room inside
   std::vector<Year> years;            ///< of inside airs, where the case has a climate
+  std::vector<Chance> chances;        ///< that each criterion is broken in each room
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
   std::optional<VapourCheck> vapour;  ///< where the case asks for it; never a verdict
   std::optional<DryingLedger> drying;
@@ -116,7 +119,8 @@ struct Results {
   std::string sha256;
   std::vector<SolvedVariant> variants;
   std::vector<Change> changes;
-  std::string text = {};  ///< the case file as read
+  std::string text = {};                      ///< the case file as read
+  std::optional<SurveyFindings> survey = {};  ///< what readings of the first variant tell
 };
 
 }  // namespace quoin::tools

@@ -7,6 +7,8 @@
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
 #include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/survey/enough_ninety.hpp"
+#include "tools/answer/survey/explain.hpp"
 #include "tools/answer/words/compare.hpp"
 #include "tools/answer/words/summary.hpp"
 #include "tools/conditions.hpp"
@@ -37,7 +39,8 @@ std::optional<solver::Solution> floor_alone(const cases::Variant& variant,
 
 }  // namespace
 
-SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort) {
+SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort,
+                     const ChanceGround& ground) {
   SolvedVariant result;
   result.variant = variant;
   result.conductivity = conductivities(variant);
@@ -64,10 +67,13 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   }
   result.humidity = humidities(result);
   result.verdicts = verdicts(result);
+  result.chances = chances_of(result, ground, effort.linear);
+  grade_by_chance(result);
   result.outcomes = outcomes(result);
   result.years = years_of(result);
   WhatIsEnough enough = what_is_enough(result, effort);
   result.enough = std::move(enough.each);
+  add_enough_at_ninety(result, effort);
   result.vapour = vapour_check(result, effort.linear);
   result.drying = drying_ledger(result, effort.linear);
   result.warnings = warnings(result);
@@ -82,9 +88,16 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
 Results results_of(const cases::Case& source, const std::string& file, const solver::Effort& effort,
                    const Progress& progress) {
   Results results{source.title, source.note, file, source.sha256, {}, {}, source.text};
+  ChanceGround ground{source.household, nullptr, ""};
+  std::optional<WorkedSurvey> worked;
+  if (source.survey) {
+    worked = worked_survey({{"", &source.variants.front()}}, *source.survey, effort.linear);
+    results.survey = worked->findings;
+    ground.worked = &*worked;
+  }
   for (std::size_t v = 0; v < source.variants.size(); ++v) {
     if (progress) progress(source.variants[v].name, v, source.variants.size());
-    results.variants.push_back(solved(source.variants[v], effort));
+    results.variants.push_back(solved(source.variants[v], effort, ground));
   }
   results.changes = changes(results.variants);
   return results;

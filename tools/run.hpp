@@ -6,6 +6,7 @@
 
 #include "cases/case.hpp"
 #include "solver/solution.hpp"
+#include "tools/answer/survey/chances.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::tools {
@@ -21,6 +22,7 @@ using Progress = std::function<void(const std::string&, std::size_t, std::size_t
                                  const solver::Effort& effort, const Progress& progress = {});
 
 /// One variant of it. Throws: SolveError.
-[[nodiscard]] SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort);
+[[nodiscard]] SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort,
+                                   const ChanceGround& ground = {});
 
 }  // namespace quoin::tools

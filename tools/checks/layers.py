@@ -25,6 +25,7 @@ DOORS = {
     "VTK": (r"vtk\w*\.h$", ["tools/vtk_field.cpp", "tests/tools/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
+    "Boost": (r"boost/", ["solver/survey/*.cpp"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
     "cairo and Pango": (r"(cairo|pango)", ["tools/draw/canvas/cairo_paint.cpp"]),

@@ -76,6 +76,13 @@ cases::Case case_in(const std::string& file) {
   return cases::case_of(text_of_file(file), file, tables_beside(file));
 }
 
+std::optional<cases::House> house_in(const std::string& file) {
+  if (file == "-") return std::nullopt;  // read once: its case files lie beside it
+  const std::string text = text_of_file(file);
+  if (!cases::is_house(text)) return std::nullopt;
+  return cases::house_of(text, file, tables_beside(file));
+}
+
 bool EachCase::run(std::size_t number, const std::function<Exit()>& work) {
   const Exit exit = told(terminal_, work);
   exit_ = worse(exit_, exit);

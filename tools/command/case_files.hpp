@@ -3,16 +3,21 @@
 
 #include <cstddef>
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "cases/case.hpp"
+#include "cases/survey/house.hpp"
 #include "tools/command/command.hpp"
 
 namespace quoin::tools {
 
 /// The case in a file; "-" is standard input. Throws: InputError.
 [[nodiscard]] cases::Case case_in(const std::string& file);
+
+/// The house in a file; nothing where the file is not one of a house. Throws: InputError.
+[[nodiscard]] std::optional<cases::House> house_in(const std::string& file);
 
 /// Work on several cases, of which none stops the others: what it throws is told.
 class EachCase {

@@ -42,6 +42,11 @@ Exit check(const CheckOptions& options, const Terminal& terminal) {
   EachCase each(options.cases, terminal);
   for (std::size_t c = 0; c < options.cases.size(); ++c) {
     each.run(c, [&] {
+      if (const auto house = house_in(options.cases[c])) {
+        for (const cases::HousePart& part : house->parts)
+          show(part.file, part.source, options, terminal);
+        return Exit::done;
+      }
       show(options.cases[c], case_in(options.cases[c]), options, terminal);
       return Exit::done;
     });

@@ -3,11 +3,14 @@
 
 #include <CLI/App.hpp>
 #include <memory>
+#include <optional>
 #include <ostream>
+#include <string>
 
 #include "cases/faults.hpp"
 #include "cases/recipe_words.hpp"
 #include "cases/starting_case.hpp"
+#include "cases/survey/starting_survey.hpp"
 #include "cases/words.hpp"
 #include "tools/command/command.hpp"
 
@@ -17,11 +20,19 @@ namespace {
 std::vector<std::string> known_recipes() {
   std::vector<std::string> known;
   for (const cases::StartingPoint& point : cases::starting_points()) known.emplace_back(point.name);
+  known.insert(known.end(), {"survey", "house"});
   return known;
 }
 
+/// The text to start from; absent for unknown names.
+std::optional<std::string> started(const std::string& name) {
+  if (name == "survey") return std::string(cases::starting_survey());
+  if (name == "house") return std::string(cases::starting_house());
+  return cases::starting_case(name);
+}
+
 Exit start(const std::string& recipe, const Terminal& terminal) {
-  const auto text = cases::starting_case(recipe);
+  const auto text = started(recipe);
   if (!text) {
     const std::vector<std::string> known = known_recipes();
     cases::Fault fault;

@@ -10,6 +10,7 @@
 
 #include "solver/solution.hpp"
 #include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/survey/house_run.hpp"
 #include "tools/command/arguments.hpp"
 #include "tools/command/case_files.hpp"
 #include "tools/command/command.hpp"
@@ -45,6 +46,7 @@ struct SolveOptions {
 struct Read {
   std::size_t number = 0;
   cases::Case source;
+  std::optional<cases::House> house;  ///< in place of a case
 };
 
 /// One folder for one case; for several a folder each within it, named after the case file.
@@ -71,27 +73,40 @@ void end_progress(const Terminal& terminal) {
   if (terminal.progress && !terminal.quiet) terminal.notes << "\r\x1b[K" << std::flush;
 }
 
-/// Reads a case and sees that its files can be written, before anything is solved.
-cases::Case ready(const std::string& file, const fs::path* folder, const SolveOptions& options) {
-  cases::Case source = case_in(file);
-  if (folder != nullptr) {
-    std::vector<std::string> variants;
-    for (const cases::Variant& variant : source.variants) variants.push_back(variant.name);
-    check_folder(*folder, possible_names(variants, options.pngs()), options.foreign());
-  }
-  return source;
+void see_that_writable(const cases::Case& source, const fs::path& folder,
+                       const SolveOptions& options) {
+  std::vector<std::string> variants;
+  for (const cases::Variant& variant : source.variants) variants.push_back(variant.name);
+  check_folder(folder, possible_names(variants, options.pngs()), options.foreign());
 }
 
-Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& options,
-               const Terminal& terminal) {
-  const Results results =
-      results_of(read.source, options.cases[read.number], options.effort, progress_on(terminal));
-  end_progress(terminal);
+/// The folder of a section of a house within that of the house.
+fs::path folder_of(const cases::House& house, std::size_t part, const fs::path& folder) {
+  std::vector<std::string> files;
+  for (const cases::HousePart& one : house.parts) files.push_back(one.file);
+  return folder / folder_names(files)[part];
+}
+
+/// Reads a case or a house and sees that its files can be written, before anything is solved.
+Read ready(std::size_t number, const fs::path* folder, const SolveOptions& options) {
+  const std::string& file = options.cases[number];
+  Read read{number, {}, house_in(file)};
+  if (!read.house) read.source = case_in(file);
+  if (folder == nullptr) return read;
+  if (!read.house) see_that_writable(read.source, *folder, options);
+  for (std::size_t p = 0; read.house && p < read.house->parts.size(); ++p)
+    see_that_writable(read.house->parts[p].source, folder_of(*read.house, p, *folder), options);
+  return read;
+}
+
+/// Writes and prints the results of one section. `alone`: nothing else is printed.
+Exit tell(const Results& results, const fs::path* folder, bool alone, const SolveOptions& options,
+          const Terminal& terminal) {
   if (folder != nullptr) {
     write_folder(*folder, files_of(results, options.pngs()), options.foreign());
   }
   if (options.json) {
-    terminal.out << (options.cases.size() == 1 ? findings_json(results) : findings_line(results));
+    terminal.out << (alone ? findings_json(results) : findings_line(results));
   } else if (!terminal.quiet) {
     terminal.out << text_report(results, terminal.style, options.all ? Told::all : Told::first);
     if (!options.all) terminal.out << "\nEverything else: quoin solve --all\n";
@@ -103,6 +118,26 @@ Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& opt
   return options.fail_on_risk && any_bad(results) ? Exit::does_not_hold : Exit::done;
 }
 
+Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& options,
+               const Terminal& terminal) {
+  if (read.house) {
+    const std::vector<Results> each =
+        results_of(*read.house, options.effort, progress_on(terminal));
+    end_progress(terminal);
+    Exit exit = Exit::done;
+    for (std::size_t p = 0; p < each.size(); ++p) {
+      const fs::path place = folder != nullptr ? folder_of(*read.house, p, *folder) : fs::path();
+      exit = std::max(
+          exit, tell(each[p], folder != nullptr ? &place : nullptr, false, options, terminal));
+    }
+    return exit;
+  }
+  const Results results =
+      results_of(read.source, options.cases[read.number], options.effort, progress_on(terminal));
+  end_progress(terminal);
+  return tell(results, folder, options.cases.size() == 1, options, terminal);
+}
+
 /// Reads all, then solves what could be read, however many of the others fail.
 Exit solve(const SolveOptions& options, const Terminal& terminal) {
   const std::vector<fs::path> places = folders(options);
@@ -111,7 +146,7 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
   std::vector<Read> all;
   for (std::size_t c = 0; c < options.cases.size(); ++c) {
     each.run(c, [&] {
-      all.push_back({c, ready(options.cases[c], place(c), options)});
+      all.push_back(ready(c, place(c), options));
       return Exit::done;
     });
   }

@@ -52,7 +52,13 @@ Document document_of(const Results& results) {
   section("surface", "Along the inside surface", Reader::engineer, surface_part(results));
   section("enough", "What would be enough", Reader::contractor, enough_part(results));
   section("year", "Over the year", Reader::engineer, year_part(results));
-  section("readings", "Readings against the model", Reader::engineer, readings_part(results));
+  if (results.survey) {
+    section("readings", "What the readings tell", Reader::owner, survey_part(results));
+  } else {
+    section("readings", "Readings against the model", Reader::engineer, readings_part(results));
+  }
+  section("chance", "How often each criterion would be broken, of 100 cases like this",
+          Reader::owner, chance_part(results));
   section("vapour", "Vapour and drying", Reader::engineer, vapour_part(results));
   section("heat", "Heat loss", Reader::building_control, heat_part(results));
   section("basis", "What it rests on", Reader::engineer, basis_part(results));

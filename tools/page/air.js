@@ -46,8 +46,8 @@ function erfc(x) {
   return sum * Math.exp(-x * x);
 }
 
-/// The chance that a limit of humidity is passed, as tools/grade.cpp has it. `spreads`: what a
-/// survey leaves open.
+/// The chance that a limit of humidity is passed, near what draws over
+/// the case come to. `spreads`: standard deviations of humidity and fRsi.
 function chanceOf(criterion, spot, spreads) {
   const saturated = saturationPressure(spot.room), humidity = spot.pressure / saturated;
   const at = (temperature, wetness) =>

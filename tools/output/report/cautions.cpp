@@ -6,7 +6,6 @@
 #include <string_view>
 
 #include "tools/answer/judge/outcome.hpp"
-#include "tools/grade.hpp"
 #include "tools/output/report/parts.hpp"
 #include "tools/version.hpp"
 
@@ -44,12 +43,13 @@ std::vector<std::string> assumptions() { return {all_assumptions.begin(), all_as
 
 std::string risk_words() {
   return fmt::format(
-      "How sure for this house: the chance that a limit of humidity is passed at the coldest spot, "
-      "where the humidity of the room is known to {:.0f} points and fRsi to {:.2f}, as surveys "
-      "usually know them; that is assumed, not measured. Unlikely is below 10 of 100 cases, "
-      "marginal below 50, likely below 90. An outcome is safe at {:.0f} of 100 or less. The "
-      "temperatures themselves are computed far closer; the bands with the numbers say how close.",
-      100 * humidity_spread, factor_spread, 100 * marginal_chance);
+      "How sure for this house: the chance that a limit is passed at the coldest spot, of draws "
+      "over what the case leaves open: conductivities within their ranges, surface resistances and "
+      "the air of the household. Where nothing was measured, these ranges are assumed. Unlikely is "
+      "below 10 of 100 cases, marginal below 50, likely below 90. An outcome is safe at {:.0f} of "
+      "100 or less. The temperatures themselves are computed far closer; the bands with the numbers "
+      "say how close.",
+      100 * marginal_chance);
 }
 
 Blocks cautions_part(const Results& /*results*/) {

@@ -8,7 +8,6 @@
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/grade.hpp"
 #include "tools/judge.hpp"
 #include "tools/output/report/parts.hpp"
 
@@ -79,12 +78,12 @@ std::string sureness(const Results& results) {
       band = std::max(band, surface->coldest.temperature.band);
   }
   return fmt::format(
-      "How sure for this house: in so many of 100 cases a limit of humidity is passed, with the "
-      "humidity known to {:.0f} points and fRsi to {:.2f}. That is assumed, as nothing says how "
-      "well they are known; up to {:.0f} of 100 is safe, more is marginal. Not counted: how wet "
-      "the masonry is, draughts, the third dimension. The temperatures are computed to within {} "
-      "K.",
-      100 * humidity_spread, factor_spread, 100 * marginal_chance, fixed_band(band, 2));
+      "How sure for this house: in so many of 100 cases a limit is passed, by what {} leaves open in "
+      "the masonry, the surfaces and the air of the household; up to {:.0f} of 100 is safe, more "
+      "is marginal. Not counted: draughts, the third dimension. The temperatures are computed to "
+      "within {} K.",
+      results.survey ? "the survey" : "a case without a survey", 100 * marginal_chance,
+      fixed_band(band, 2));
 }
 
 }  // namespace

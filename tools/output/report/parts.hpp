@@ -21,6 +21,9 @@ using Blocks = std::vector<Block>;
 [[nodiscard]] Blocks enough_part(const Results& results);
 [[nodiscard]] Blocks year_part(const Results& results);
 [[nodiscard]] Blocks readings_part(const Results& results);
+/// What a survey tells; and how often each criterion would be broken, of 100 cases like this.
+[[nodiscard]] Blocks survey_part(const Results& results);
+[[nodiscard]] Blocks chance_part(const Results& results);
 [[nodiscard]] Blocks vapour_part(const Results& results);
 [[nodiscard]] Blocks heat_part(const Results& results);
 [[nodiscard]] Blocks warnings_part(const Results& results);

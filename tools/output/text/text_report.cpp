@@ -80,6 +80,7 @@ std::string text_report(const Results& results, const TextStyle& style, Told tol
   }
   if (!document.first.changes.items.empty())
     text += heading("What changes", style) + print(document.first.changes);
+  if (results.survey) text += section_text(report::section_named(document, "readings"), style);
   return text + section_text(report::section_named(document, "warnings"), style) +
          section_text(report::section_named(document, "cautions"), style);
 }

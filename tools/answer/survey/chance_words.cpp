@@ -1,0 +1,60 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/survey/chance_words.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <variant>
+
+namespace quoin::tools {
+namespace {
+
+/// What happens where the criterion is broken.
+std::string breaking(const materials::Test& test) {
+  if (const auto* limit = std::get_if<materials::SurfaceHumidityLimit>(&test))
+    return fmt::format("the coldest surface would exceed {:.0f} %", 100 * limit->limit);
+  if (std::holds_alternative<materials::CriticalHumidity>(test))
+    return "the coldest surface would be damp enough for mould";
+  return fmt::format("fRsi would fall below {:.2f}",
+                     std::get<materials::FactorThreshold>(test).threshold);
+}
+
+bool is_of_household(const std::string& input) {
+  return input == "humidity" || input.rfind("temperature", 0) == 0;
+}
+
+}  // namespace
+
+std::string of_100(double chance) {
+  if (chance < 0.01) return "in fewer than 1 of 100 cases";
+  if (chance > 0.99) return "in more than 99 of 100 cases";
+  return fmt::format("in {:.0f} of 100 cases", 100 * chance);
+}
+
+std::string chance_words(const cases::Variant& variant, const Chance& chance,
+                         const cases::Criterion& criterion, double humidity, double spread) {
+  const std::string& room = variant.spaces[chance.space].name;
+  std::string words;
+  if (materials::needs_humidity(criterion.test)) {
+    words =
+        fmt::format("With {} at {:.0f} % give or take {:.0f}: {} {}; with the air as stated {}.",
+                    room, 100 * humidity, 100 * spread, of_100(chance.broken),
+                    breaking(criterion.test), of_100(chance.fabric));
+  } else {
+    words = fmt::format("{} {} in {}.", of_100(chance.broken), breaking(criterion.test), room);
+    words[0] = 'I';
+  }
+  if (chance.highest_safe_humidity)
+    words += fmt::format(" Safe up to {:.0f} % with 9 in 10 certainty.",
+                         std::floor(100 * *chance.highest_safe_humidity + 1e-9));
+  if (!chance.shares.empty() && chance.broken >= 0.01 && chance.broken <= 0.99) {
+    double household_share = 0.0;
+    for (const ChanceShare& one : chance.shares)
+      household_share += is_of_household(one.input) ? one.share : 0.0;
+    if (household_share > 0.75)
+      words += " The doubt is in the household: log the room's humidity, not the wall.";
+  }
+  return words;
+}
+
+}  // namespace quoin::tools

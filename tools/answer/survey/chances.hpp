@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cases/survey/survey.hpp"
+#include "solver/linear.hpp"
+#include "tools/answer/survey/chance_findings.hpp"
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+struct WorkedSurvey;
+
+/// What the chances of a variant rest on beside itself.
+struct ChanceGround {
+  cases::Household household;
+  const WorkedSurvey* worked = nullptr;  ///< null: nothing was read
+  std::string section;                   ///< of the house that the variant is of
+};
+
+/// The chance that each criterion of a solved variant is broken in each room that it can be judged
+/// in. Throws: SolveError.
+[[nodiscard]] std::vector<Chance> chances_of(const SolvedVariant& solved,
+                                             const ChanceGround& ground,
+                                             const solver::LinearOptions& options);
+
+/// Gives the verdicts of a solved variant the degrees that its chances are called by.
+void grade_by_chance(SolvedVariant& solved);
+
+}  // namespace quoin::tools

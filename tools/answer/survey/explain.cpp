@@ -1,0 +1,219 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/survey/explain.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "solver/survey/quasi_random.hpp"
+#include "tools/answer/survey/design_factor.hpp"
+#include "tools/answer/survey/next_reading.hpp"
+#include "tools/answer/survey/quality.hpp"
+#include "tools/answer/survey/survey_words.hpp"
+#include "tools/answer/survey/unknowns.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr std::size_t draws = 4096;
+constexpr double proposal_degrees = 5.0;
+constexpr double few_draws = 100.0;
+constexpr double named_from = 10.0;
+
+/// How an unknown is told: what it is called, and whether it is a factor of its reference.
+struct Told {
+  const char* key = nullptr;  ///< null: it is not told
+  const char* unit = "";
+  bool factor = true;
+};
+
+Told told(UnknownKind kind) {
+  switch (kind) {
+    case UnknownKind::conductivity:
+      return {"conductivity", "W/(m.K)", true};
+    case UnknownKind::ratio:
+      return {"ratio", "1", true};
+    case UnknownKind::surface:
+    case UnknownKind::stated_surface:
+      return {"Rsi", "m2.K/W", true};
+    case UnknownKind::angle:
+      return {"angle", "1", true};
+    case UnknownKind::cover:
+      return {"cover", "1", true};
+    case UnknownKind::outside_surface:
+      return {"Rse", "m2.K/W", true};
+    case UnknownKind::air_now:
+      return {"air", "K", false};
+    case UnknownKind::air_felt:
+      return {"air felt", "K", false};
+    case UnknownKind::offset:
+      return {"offset", "K", false};
+    case UnknownKind::emissivity:
+      return {"emissivity", "1", false};
+    case UnknownKind::pad:
+      return {"pad", "1", true};
+  }
+  return {};
+}
+
+bool may_tell(const Quality& quality, UnknownKind kind) {
+  if (kind == UnknownKind::ratio) return quality.may_tell_ratio;
+  if (kind == UnknownKind::conductivity) return quality.may_tell_conductivity;
+  return true;
+}
+
+std::vector<Learned> learned(const SurveyModel& model, const Quality& quality,
+                             const InferredExplanation& explanation) {
+  constexpr double five = 1.6448536269514722;  // of the normal distribution: 5 and 95 of 100
+  std::vector<Learned> all;
+  for (std::size_t u = 0; u < model.unknowns.size(); ++u) {
+    const SurveyUnknown& unknown = model.unknowns[u];
+    const solver::Unknown& known = explanation.each.front().hypothesis.before[u];
+    const Told how = told(unknown.kind);
+    if (known.sd == 0.0 || !may_tell(quality, unknown.kind)) continue;
+    const auto shown = [&](double value) {
+      return how.factor ? unknown.reference * std::exp(value) : value;
+    };
+    const Spread spread = spread_of(over_draws(
+        explanation, [&](const Inferred&, std::span<const double> at) { return at[u]; }));
+    all.push_back({how.key, unknown.of, how.unit, shown(known.median - five * known.sd),
+                   shown(known.median), shown(known.median + five * known.sd), shown(spread.low),
+                   shown(spread.median), shown(spread.high),
+                   std::max(0.0, 1.0 - spread.sd / known.sd)});
+  }
+  return all;
+}
+
+/// Every reading, those left out too, beside what an explanation expects.
+std::vector<ExpectedReading> expected(const SurveyModel& model,
+                                      const InferredExplanation& explanation) {
+  constexpr std::array<double, 2> ends{0.05, 0.95};
+  std::vector<ExpectedReading> all;
+  std::size_t counted = 0;
+  for (const SurveyedReading& reading : model.readings) {
+    ExpectedReading one;
+    one.section = model.sections[reading.section].name;
+    one.probe = reading.probe;
+    one.read = reading.read;
+    one.left_out = reading.left_out;
+    if (!reading.left_out.empty()) {
+      all.push_back(std::move(one));
+      continue;
+    }
+    // Each draw with a disagreement of its own.
+    const double scale = std::hypot(reading.deviation, reading.joints);
+    std::vector<double> values, weights;
+    double mean = 0.0, square = 0.0;
+    for (std::size_t e = 0; e < explanation.each.size(); ++e) {
+      const Inferred& inferred = explanation.each[e];
+      const std::size_t last = inferred.readings.active.size();
+      const std::vector<double> off = solver::even_points(inferred.sample.draws.rows, 1);
+      for (std::size_t k = 0; k < inferred.sample.draws.rows; ++k) {
+        const double weight = explanation.share[e] * inferred.sample.weights[k];
+        if (weight < 1e-8) continue;
+        const double common =
+            std::exp(solver::Inference{}.scale_spread * inferred.sample.draws(k, last));
+        const double value = inferred.sample.predicted(k, counted);
+        mean += weight * value;
+        square += weight * (value * value + 2.0 * std::pow(common * scale, 2));
+        values.push_back(value + common * scale * solver::student_quantile(off[k], 4.0));
+        weights.push_back(weight);
+      }
+    }
+    const auto quantiles = solver::weighted_quantiles(values, weights, ends);
+    one.expected = mean;
+    one.low = quantiles[0];
+    one.high = quantiles[1];
+    one.pull = (one.read - mean) / std::sqrt(std::max(1e-12, square - mean * mean));
+    all.push_back(std::move(one));
+    ++counted;
+  }
+  return all;
+}
+
+double agreement_of(const SurveyModel& model, const InferredExplanation& explanation) {
+  double sum = 0.0;
+  for (std::size_t e = 0; e < explanation.each.size(); ++e) {
+    if (explanation.share[e] < 1e-3) continue;
+    const Inferred& one = explanation.each[e];
+    sum += explanation.share[e] * solver::agreement(inference_of(model, one.readings), one.sample);
+  }
+  return std::min(1.0, sum);
+}
+
+Explained explained(const SurveyModel& model, const Quality& quality, const DesignFactors& design,
+                    const InferredExplanation& explanation, double best) {
+  Explained result;
+  result.what = explanation.what;
+  result.log_odds = explanation.log_evidence - best;
+  result.odds_error = explanation.evidence_error;
+  result.effective = explanation.effective;
+  result.agreement = agreement_of(model, explanation);
+  if (explanation.effective < few_draws) return result;  // no intervals from so few
+  result.unknowns = learned(model, quality, explanation);
+  if (quality.may_tell_conductivity) {
+    for (Learned& factor : design.learned(model, explanation))
+      result.unknowns.push_back(std::move(factor));
+  }
+  result.readings = expected(model, explanation);
+  return result;
+}
+
+}  // namespace
+
+Spread spread_of(const Weighted& weighted) {
+  constexpr std::array<double, 3> at{0.05, 0.5, 0.95};
+  const auto quantiles = solver::weighted_quantiles(weighted.values, weighted.weights, at);
+  double sum = 0.0, mean = 0.0, square = 0.0;
+  for (std::size_t k = 0; k < weighted.values.size(); ++k) {
+    sum += weighted.weights[k];
+    mean += weighted.weights[k] * weighted.values[k];
+  }
+  mean /= sum;
+  for (std::size_t k = 0; k < weighted.values.size(); ++k)
+    square += weighted.weights[k] * std::pow(weighted.values[k] - mean, 2);
+  return {quantiles[0], quantiles[1], quantiles[2], std::sqrt(square / sum)};
+}
+
+WorkedSurvey worked_survey(const std::vector<HouseSection>& house, const cases::Survey& survey,
+                           const solver::LinearOptions& options) {
+  WorkedSurvey worked;
+  worked.model = survey_model(house, survey, options);
+  const SurveyModel& model = worked.model;
+  SurveyFindings& findings = worked.findings;
+  findings.quality = quality_of(model);
+  findings.airs = felt_airs_of(model);
+  findings.basis_error = model.basis_error;
+  findings.solves = model.solves;
+  if (findings.quality.fit != Fit::refused) {
+    const solver::StandardDraws standard(draws, model.unknowns.size() + 1, proposal_degrees);
+    for (const cases::Explanation& one : explanations_of(model, findings.quality))
+      worked.inferred.push_back(inferred(model, one, standard));
+    std::stable_sort(worked.inferred.begin(), worked.inferred.end(),
+                     [](const InferredExplanation& a, const InferredExplanation& b) {
+                       return a.log_evidence > b.log_evidence;
+                     });
+    const DesignFactors design(model, options);
+    findings.solves += design.solves();
+    const double best = worked.inferred.front().log_evidence;
+    for (const InferredExplanation& one : worked.inferred)
+      findings.explanations.push_back(explained(model, findings.quality, design, one, best));
+    double lowest = 1e9;
+    for (std::size_t e = 1; e < worked.inferred.size(); ++e) {
+      const double odds = lowest_log_odds(model, worked.inferred.front(), worked.inferred[e]);
+      lowest = std::min(lowest, odds);
+      if (worked.inferred[e].what.kind == cases::ExplanationKind::as_drawn)
+        findings.lowest_odds_to_drawn = std::exp(odds);
+    }
+    findings.lowest_odds = worked.inferred.size() > 1 ? std::exp(lowest) : 1.0;
+    findings.named = findings.quality.fit == Fit::good && findings.quality.may_name &&
+                     worked.inferred.size() > 1 && findings.lowest_odds >= named_from &&
+                     worked.inferred.front().effective >= few_draws &&
+                     findings.explanations.front().agreement >= 0.02;
+    findings.next = next_steps(worked);
+  }
+  findings.words = survey_words(model, findings);
+  return worked;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,38 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tools/answer/survey/survey_findings.hpp"
+#include "tools/answer/survey/survey_model.hpp"
+
+/// Every sentence that is said of readings: renderers only set them.
+namespace quoin::tools {
+
+inline constexpr const char* within_no_standard =
+    "What readings tell is within no standard: it rests on the assumptions listed.";
+
+/// "corner masonry conducts better", "as drawn".
+[[nodiscard]] std::string name_of(const cases::Explanation& explanation);
+
+/// "as drawn", "conducts better", ...: as the case file has it.
+[[nodiscard]] std::string kind_of(cases::ExplanationKind kind);
+
+/// How an explanation compares with the best: odds in words, to one figure.
+[[nodiscard]] std::string odds_words(double log_odds_to_best);
+
+/// What a survey tells, in a few sentences.
+[[nodiscard]] std::vector<std::string> survey_words(const SurveyModel& model,
+                                                    const SurveyFindings& findings);
+
+/// "the same spots on another cold night: the range 1.3 to 2.3 would narrow to about 1.4 to 2.1."
+[[nodiscard]] std::string narrowing_words(const std::string& place, const Learned& now, double low,
+                                          double high);
+
+/// Where two explanations expect different readings.
+[[nodiscard]] std::string apart_words(const std::string& probe, const cases::Explanation& one,
+                                      double expected, const cases::Explanation& other,
+                                      double also_expected);
+
+}  // namespace quoin::tools
