@@ -114,10 +114,6 @@ Verdict judged(const SolvedVariant& solved, const solver::AirSurface& surface,
   verdict.holds = verdict.margin >= 0.0;
   verdict.band = std::max(verdict.margin - margin_at(-1.0), margin_at(1.0) - verdict.margin);
   verdict.unit = materials::unit_of(criterion.test);
-  if (materials::needs_humidity(criterion.test)) {
-    const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
-    verdict.grade = grade_of(criterion.test, room, surface.coldest, outside);
-  }
   return verdict;
 }
 
