@@ -4,8 +4,8 @@
 #include <string>
 #include <string_view>
 
-#include "cases/case.hpp"
-#include "cases/files.hpp"
+#include "cases/model/case.hpp"
+#include "cases/text/files.hpp"
 
 namespace quoin::cases {
 

@@ -11,10 +11,10 @@
 #include <variant>
 #include <vector>
 
-#include "cases/json.hpp"
-#include "cases/units.hpp"
-#include "cases/vocabulary.hpp"
-#include "cases/written.hpp"
+#include "cases/grammar/units.hpp"
+#include "cases/grammar/vocabulary.hpp"
+#include "cases/grammar/written.hpp"
+#include "cases/text/json.hpp"
 #include "geometry/recipe.hpp"
 
 namespace quoin::cases {

@@ -8,11 +8,11 @@
 #include <utility>
 #include <variant>
 
+#include "cases/grammar/units.hpp"
+#include "cases/grammar/vocabulary.hpp"
+#include "cases/grammar/written.hpp"
 #include "cases/read.hpp"
-#include "cases/units.hpp"
-#include "cases/utf8.hpp"
-#include "cases/vocabulary.hpp"
-#include "cases/written.hpp"
+#include "cases/text/utf8.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
 

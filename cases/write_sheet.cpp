@@ -10,11 +10,11 @@
 #include <variant>
 #include <vector>
 
-#include "cases/catalogue.hpp"
-#include "cases/units.hpp"
-#include "cases/writer.hpp"
-#include "cases/written.hpp"
-#include "cases/yaml_words.hpp"
+#include "cases/grammar/units.hpp"
+#include "cases/grammar/writer.hpp"
+#include "cases/grammar/written.hpp"
+#include "cases/meaning/catalogue.hpp"
+#include "cases/text/yaml_words.hpp"
 
 namespace quoin::cases {
 namespace {

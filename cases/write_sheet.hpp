@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "cases/case.hpp"
+#include "cases/model/case.hpp"
 
 namespace quoin::cases {
 

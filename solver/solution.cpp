@@ -10,14 +10,14 @@
 #include <stdexcept>
 #include <utility>
 
-#include "solver/aims.hpp"
-#include "solver/bracket.hpp"
-#include "solver/errors.hpp"
-#include "solver/place_value.hpp"
-#include "solver/refinement.hpp"
-#include "solver/spots.hpp"
+#include "solver/accuracy/bracket.hpp"
+#include "solver/accuracy/place_value.hpp"
+#include "solver/accuracy/refinement.hpp"
+#include "solver/findings/aims.hpp"
+#include "solver/findings/spots.hpp"
+#include "solver/findings/wanted.hpp"
+#include "solver/linear/errors.hpp"
 #include "solver/triangles/solution_on_triangles.hpp"
-#include "solver/wanted.hpp"
 
 namespace quoin::solver {
 namespace {

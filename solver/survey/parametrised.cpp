@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/survey/parametrised.hpp"
 
-#include "solver/assembly.hpp"
+#include "solver/scheme/assembly.hpp"
 
 namespace quoin::solver {
 namespace {

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "geometry/surface.hpp"
-#include "solver/linear.hpp"
+#include "solver/linear/linear.hpp"
 
 namespace quoin::solver {
 

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "solver/findings.hpp"
+#include "solver/findings/findings.hpp"
 #include "solver/triangles/places.hpp"
 #include "solver/triangles/proof.hpp"
 

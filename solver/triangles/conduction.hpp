@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "geometry/triangles/nodes.hpp"
-#include "solver/physics.hpp"
+#include "solver/scheme/physics.hpp"
 #include "solver/triangles/loops.hpp"
 #include "solver/triangles/symmetric.hpp"
 

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "solver/errors.hpp"
+#include "solver/linear/errors.hpp"
 
 namespace quoin::solver {
 namespace {

@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "geometry/triangles/nodes.hpp"
-#include "solver/physics.hpp"
+#include "solver/scheme/physics.hpp"
 #include "solver/triangles/conduction.hpp"
 
 namespace quoin::solver {

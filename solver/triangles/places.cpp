@@ -6,8 +6,8 @@
 #include <limits>
 
 #include "geometry/triangles/rims.hpp"
-#include "solver/spots.hpp"
-#include "solver/wanted.hpp"
+#include "solver/findings/spots.hpp"
+#include "solver/findings/wanted.hpp"
 
 namespace quoin::solver {
 namespace {

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "geometry/triangles/nodes.hpp"
-#include "solver/estimate.hpp"
-#include "solver/findings.hpp"
+#include "solver/accuracy/estimate.hpp"
+#include "solver/findings/findings.hpp"
 #include "solver/triangles/level.hpp"
 
 namespace quoin::solver {

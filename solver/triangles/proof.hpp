@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "solver/findings.hpp"
+#include "solver/findings/findings.hpp"
 #include "solver/triangles/level.hpp"
 #include "solver/triangles/window.hpp"
 

@@ -7,9 +7,9 @@
 #include <utility>
 
 #include "geometry/triangles/rims.hpp"
-#include "solver/basis.hpp"
+#include "solver/findings/wanted.hpp"
+#include "solver/scheme/basis.hpp"
 #include "solver/triangles/answer.hpp"
-#include "solver/wanted.hpp"
 
 namespace quoin::solver {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "solver/solution.hpp"
+#include "solver/findings/question.hpp"
 
 namespace quoin::solver {
 

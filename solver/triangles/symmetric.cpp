@@ -5,7 +5,7 @@
 #include <Eigen/SparseCore>
 #include <algorithm>
 
-#include "solver/errors.hpp"
+#include "solver/linear/errors.hpp"
 
 namespace quoin::solver {
 

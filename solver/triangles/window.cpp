@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "geometry/triangles/arrangement.hpp"
-#include "solver/spots.hpp"
+#include "solver/findings/spots.hpp"
 
 namespace quoin::solver {
 namespace {

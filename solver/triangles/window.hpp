@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "geometry/triangles/nodes.hpp"
-#include "solver/physics.hpp"
+#include "solver/scheme/physics.hpp"
 
 namespace quoin::solver {
 

@@ -9,7 +9,7 @@
 
 #include "cases/read.hpp"
 #include "geometry/section.hpp"
-#include "tools/run.hpp"
+#include "tools/answer/run.hpp"
 
 namespace {
 

@@ -5,8 +5,8 @@
 
 #include <optional>
 
-#include "solver/bracket.hpp"
-#include "solver/place_value.hpp"
+#include "solver/accuracy/bracket.hpp"
+#include "solver/accuracy/place_value.hpp"
 #include "tests/support/problem.hpp"
 
 namespace {

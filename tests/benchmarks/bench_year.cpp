@@ -4,7 +4,7 @@
 #include <string>
 
 #include "cases/read.hpp"
-#include "tools/run.hpp"
+#include "tools/answer/run.hpp"
 
 namespace {
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/faults.hpp"
 #include "cases/read.hpp"
+#include "cases/text/faults.hpp"
 
 namespace quoin::testing {
 

@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/faults.hpp"
 #include "cases/read.hpp"
+#include "cases/text/faults.hpp"
 
 namespace {
 

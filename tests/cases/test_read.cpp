@@ -6,7 +6,7 @@
 #include <string>
 #include <variant>
 
-#include "cases/sha256.hpp"
+#include "cases/text/sha256.hpp"
 #include "geometry/section.hpp"
 #include "tests/cases/read_support.hpp"
 #include "tests/support/within.hpp"

@@ -5,9 +5,9 @@
 #include <string>
 #include <vector>
 
-#include "cases/files.hpp"
+#include "cases/text/files.hpp"
+#include "cases/text/yaml_words.hpp"
 #include "cases/write_sheet.hpp"
-#include "cases/yaml_words.hpp"
 #include "tests/cases/read_support.hpp"
 
 using quoin::testing::faults_of;

@@ -7,9 +7,9 @@
 #include <string>
 #include <vector>
 
-#include "cases/catalogue.hpp"
+#include "cases/meaning/catalogue.hpp"
+#include "cases/meaning/shelf.hpp"
 #include "cases/schema.hpp"
-#include "cases/shelf.hpp"
 #include "cases/starting_case.hpp"
 #include "cases/write_sheet.hpp"
 #include "geometry/section.hpp"

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/case.hpp"
-#include "cases/survey/survey.hpp"
+#include "cases/model/case.hpp"
+#include "cases/model/survey.hpp"
 
 /// Surveys made up from a known truth, to see how often ranges that are told hold it.
 namespace quoin::testing {

@@ -3,10 +3,10 @@
 #include <cstdint>
 #include <string_view>
 
-#include "cases/faults.hpp"
 #include "cases/read.hpp"
+#include "cases/text/faults.hpp"
 #include "cases/write_sheet.hpp"
-#include "tools/text_section.hpp"
+#include "tools/output/text/section.hpp"
 
 namespace {
 

@@ -9,8 +9,8 @@
 #include <string>
 #include <vector>
 
+#include "cases/house.hpp"
 #include "cases/read.hpp"
-#include "cases/survey/house.hpp"
 
 namespace quoin::testing {
 

@@ -9,12 +9,12 @@
 #include <vector>
 
 #include "geometry/surface.hpp"
-#include "solver/bracket.hpp"
-#include "solver/field.hpp"
-#include "solver/stream.hpp"
+#include "solver/accuracy/bracket.hpp"
+#include "solver/findings/stream.hpp"
+#include "solver/scheme/field.hpp"
 #include "tests/laws/case_files.hpp"
 #include "tests/support/within.hpp"
-#include "tools/physics.hpp"
+#include "tools/answer/ask/physics.hpp"
 
 // Laws of physics, on every case file for both purposes, on one grid: they hold on each.
 

@@ -6,9 +6,9 @@
 #include <variant>
 #include <vector>
 
-#include "solver/assembly.hpp"
-#include "solver/basis.hpp"
-#include "solver/network.hpp"
+#include "solver/scheme/assembly.hpp"
+#include "solver/scheme/basis.hpp"
+#include "solver/scheme/network.hpp"
 #include "tests/laws/random_section.hpp"
 
 namespace quoin::testing {

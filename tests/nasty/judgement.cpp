@@ -7,7 +7,7 @@
 #include <cmath>
 #include <optional>
 
-#include "solver/errors.hpp"
+#include "solver/linear/errors.hpp"
 
 namespace quoin::testing {
 namespace {

@@ -193,7 +193,7 @@ def check_hostile_names(scratch):
 
 
 def main():
-    schema = json.loads((SOURCE / "tools/findings.schema.json").read_text("utf-8"))
+    schema = json.loads((SOURCE / "tools/output/json/findings.schema.json").read_text("utf-8"))
     with tempfile.TemporaryDirectory(prefix="quoin-outputs-") as name:
         scratch = pathlib.Path(name)
         check_schema_command(schema)

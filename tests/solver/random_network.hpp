@@ -8,7 +8,7 @@
 #include <random>
 #include <vector>
 
-#include "solver/linear.hpp"
+#include "solver/linear/linear.hpp"
 
 namespace quoin::testing {
 

@@ -5,7 +5,7 @@
 #include <optional>
 #include <string>
 
-#include "solver/errors.hpp"
+#include "solver/linear/errors.hpp"
 #include "tests/support/problem.hpp"
 
 namespace quoin::solver {

@@ -8,7 +8,7 @@
 #include <utility>
 #include <vector>
 
-#include "solver/bracket.hpp"
+#include "solver/accuracy/bracket.hpp"
 #include "solver/solution.hpp"
 
 namespace quoin::testing {

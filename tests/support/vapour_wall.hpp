@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "materials/moist_air.hpp"
-#include "solver/condensation.hpp"
+#include "solver/vapour/condensation.hpp"
 #include "tests/support/problem.hpp"
 
 namespace quoin::testing {

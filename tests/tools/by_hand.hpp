@@ -9,7 +9,7 @@
 #include "tests/tools/grids.hpp"
 #include "tests/tools/small_case.hpp"
 #include "tools/answer/judge/outcome.hpp"
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::testing {
 

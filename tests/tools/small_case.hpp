@@ -4,7 +4,7 @@
 #include <string>
 #include <utility>
 
-#include "cases/drawn.hpp"
+#include "cases/meaning/drawn.hpp"
 
 namespace quoin::testing {
 

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "geometry/recipe.hpp"
-#include "solver/network.hpp"
-#include "solver/plain.hpp"
+#include "solver/findings/plain.hpp"
+#include "solver/scheme/network.hpp"
 #include "tests/support/problem.hpp"
 #include "tests/support/within.hpp"
 

@@ -8,7 +8,7 @@
 
 #include "geometry/recipe.hpp"
 #include "materials/ground_floor.hpp"
-#include "solver/network.hpp"
+#include "solver/scheme/network.hpp"
 #include "tests/support/problem.hpp"
 #include "tests/support/within.hpp"
 

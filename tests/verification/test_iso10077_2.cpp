@@ -9,8 +9,8 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
-#include "tools/physics.hpp"
-#include "tools/run.hpp"
+#include "tools/answer/ask/physics.hpp"
+#include "tools/answer/run.hpp"
 
 namespace quoin::tools {
 namespace {

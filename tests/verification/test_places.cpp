@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "geometry/recipe.hpp"
-#include "solver/plain.hpp"
+#include "solver/findings/plain.hpp"
 #include "tests/support/problem.hpp"
 #include "tests/support/within.hpp"
 

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "geometry/recipe.hpp"
-#include "solver/courses.hpp"
+#include "solver/findings/courses.hpp"
 #include "solver/solution.hpp"
 #include "tests/support/within.hpp"
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Checks who includes whom: folder layers, one door per foreign library, no cycles.
+"""Checks who includes whom: folder layers, rooms in order, one door per foreign library, no cycles.
 
 usage: layers.py ROOT
 """
@@ -19,10 +19,32 @@ LAYERS = {
     "tests": {"geometry", "materials", "solver", "cases", "tools"},
 }
 
+# The rooms of a folder, lowest first: each may include only those before it. A folder that is not
+# named here has no order within it but that no file may include itself in a circle.
+ROOMS = {
+    "solver": [
+        "solver/linear/multigrid", "solver/linear", "solver/scheme", "solver/accuracy",
+        "solver/findings", "solver/triangles", "solver", "solver/vapour", "solver/survey"],
+    "cases": [
+        "cases/text", "cases/model", "cases/grammar", "cases/meaning", "cases"],
+    "tools": [
+        "tools/parts", "tools/answer/results", "tools/terminal", "tools/disk",
+        "tools/answer/ask", "tools/answer/find", "tools/answer/judge",
+        "tools/answer/survey", "tools/answer/words", "tools/answer", "tools/draw/canvas",
+        "tools/draw/section", "tools/draw/field", "tools/draw/chart", "tools/draw",
+        "tools/output/report", "tools/output/text", "tools/output/json",
+        "tools/output/field", "tools/output/html", "tools/output/pdf", "tools/output",
+        "tools/command", "tools"],
+}
+
+# Rooms that stand side by side: none of them includes another.
+SIDE_BY_SIDE = [["tools/output/text", "tools/output/json", "tools/output/field", "tools/output/html",
+                 "tools/output/pdf"]]
+
 # Foreign library: how its headers are spelt, and the files that may include them.
 DOORS = {
-    "yaml-cpp": (r"yaml-cpp/", ["cases/yaml_tree.cpp"]),
-    "VTK": (r"vtk\w*\.h$", ["tools/vtk_field.cpp", "tests/tools/test_vtk_*.cpp"]),
+    "yaml-cpp": (r"yaml-cpp/", ["cases/text/yaml_tree.cpp"]),
+    "VTK": (r"vtk\w*\.h$", ["tools/output/field/vtk_field.cpp", "tests/tools/output/field/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
     "Boost": (r"boost/", ["solver/survey/*.cpp"]),
@@ -50,6 +72,23 @@ def layer_fault(folder, included):
         return f'"{included}" does not start at the top of the tree'
     if target != folder and target not in LAYERS.get(folder, ()):
         return f"{folder}/ may not include {target}/"
+    return None
+
+
+def room_fault(name, included):
+    """Why a file of one room may not include one of another room of its folder; None: it may."""
+    order = ROOMS.get(name.parts[0])
+    target = included.rpartition("/")[0]
+    own = name.parent.as_posix()
+    if order is None or included.split("/")[0] != name.parts[0] or own == target:
+        return None
+    for room in (own, target):
+        if room not in order:
+            return f"{room}/ is not a room of {name.parts[0]}/"
+    if any(own in rooms and target in rooms for rooms in SIDE_BY_SIDE):
+        return f"{own}/ and {target}/ stand side by side"
+    if order.index(target) > order.index(own):
+        return f"{own}/ may not include {target}/, which stands above it"
     return None
 
 
@@ -90,7 +129,8 @@ def faults(root):
     for name in tree.cpp_files(root):
         for number, quoted, included in includes(root, name):
             where = f"{name}:{number}: "
-            fault = layer_fault(name.parts[0], included) if quoted else door_fault(name, included)
+            fault = (layer_fault(name.parts[0], included) or room_fault(name, included)
+                     if quoted else door_fault(name, included))
             if fault:
                 found.append(where + fault)
             if quoted:

@@ -11,10 +11,10 @@
 #include <iterator>
 #include <memory>
 
-#include "cases/faults.hpp"
-#include "cases/words.hpp"
-#include "tools/text_table.hpp"
-#include "tools/version.hpp"
+#include "cases/text/faults.hpp"
+#include "cases/text/words.hpp"
+#include "tools/answer/results/version.hpp"
+#include "tools/terminal/text_table.hpp"
 
 namespace quoin::tools {
 namespace {

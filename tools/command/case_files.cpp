@@ -10,9 +10,9 @@
 #include <iostream>
 #include <system_error>
 
-#include "cases/faults.hpp"
 #include "cases/read.hpp"
-#include "cases/yaml_tree.hpp"
+#include "cases/text/faults.hpp"
+#include "cases/text/yaml_tree.hpp"
 #include "tools/command/errors.hpp"
 
 namespace quoin::tools {

@@ -7,8 +7,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/case.hpp"
-#include "cases/survey/house.hpp"
+#include "cases/house.hpp"
+#include "cases/model/case.hpp"
 #include "tools/command/command.hpp"
 
 namespace quoin::tools {

@@ -9,7 +9,7 @@
 #include "tools/command/arguments.hpp"
 #include "tools/command/case_files.hpp"
 #include "tools/command/command.hpp"
-#include "tools/text_section.hpp"
+#include "tools/output/text/section.hpp"
 
 namespace quoin::tools {
 namespace {

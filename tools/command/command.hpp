@@ -4,7 +4,7 @@
 #include <functional>
 #include <iosfwd>
 
-#include "tools/text_table.hpp"
+#include "tools/terminal/text_table.hpp"
 
 namespace CLI {
 class App;

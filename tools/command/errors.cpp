@@ -9,10 +9,10 @@
 #include <new>
 #include <ostream>
 
-#include "cases/faults.hpp"
-#include "solver/errors.hpp"
+#include "cases/text/faults.hpp"
+#include "solver/linear/errors.hpp"
 #include "tools/disk/disk_error.hpp"
-#include "tools/parts.hpp"
+#include "tools/parts/parts.hpp"
 
 namespace quoin::tools {
 namespace {

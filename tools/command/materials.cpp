@@ -8,9 +8,9 @@
 #include <optional>
 #include <ostream>
 
-#include "cases/catalogue.hpp"
-#include "cases/faults.hpp"
-#include "cases/words.hpp"
+#include "cases/meaning/catalogue.hpp"
+#include "cases/text/faults.hpp"
+#include "cases/text/words.hpp"
 #include "materials/coats.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/moisture.hpp"

@@ -7,11 +7,11 @@
 #include <ostream>
 #include <string>
 
-#include "cases/faults.hpp"
-#include "cases/recipe_words.hpp"
+#include "cases/grammar/recipe_words.hpp"
+#include "cases/meaning/starting_survey.hpp"
 #include "cases/starting_case.hpp"
-#include "cases/survey/starting_survey.hpp"
-#include "cases/words.hpp"
+#include "cases/text/faults.hpp"
+#include "cases/text/words.hpp"
 #include "tools/command/command.hpp"
 
 namespace quoin::tools {

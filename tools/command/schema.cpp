@@ -6,7 +6,7 @@
 #include <ostream>
 
 #include "tools/command/command.hpp"
-#include "tools/findings_schema.hpp"
+#include "tools/output/json/findings_schema.hpp"
 
 namespace quoin::tools {
 

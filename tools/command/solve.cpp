@@ -9,19 +9,19 @@
 #include <ostream>
 
 #include "solver/solution.hpp"
+#include "tools/answer/house_run.hpp"
 #include "tools/answer/judge/outcome.hpp"
-#include "tools/answer/survey/house_run.hpp"
+#include "tools/answer/run.hpp"
 #include "tools/command/arguments.hpp"
 #include "tools/command/case_files.hpp"
 #include "tools/command/command.hpp"
 #include "tools/command/errors.hpp"
 #include "tools/disk/folder_names.hpp"
+#include "tools/disk/memory.hpp"
 #include "tools/disk/output_folder.hpp"
-#include "tools/json_findings.hpp"
-#include "tools/memory.hpp"
-#include "tools/output/text/text_report.hpp"
-#include "tools/outputs.hpp"
-#include "tools/run.hpp"
+#include "tools/output/json/findings.hpp"
+#include "tools/output/outputs.hpp"
+#include "tools/output/text/report.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/verify.hpp"
+#include "tools/command/verified.hpp"
 
 #include <CLI/App.hpp>
 #include <algorithm>

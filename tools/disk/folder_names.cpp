@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <set>
 
-#include "cases/utf8.hpp"
-#include "tools/text_table.hpp"
+#include "cases/text/utf8.hpp"
+#include "tools/terminal/text_table.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -5,7 +5,7 @@
 #include <fstream>
 #include <iterator>
 
-#include "cases/sha256.hpp"
+#include "cases/text/sha256.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -3,8 +3,8 @@
 
 #include <vector>
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/canvas/picture.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

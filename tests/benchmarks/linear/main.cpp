@@ -16,7 +16,7 @@
 #include <utility>
 #include <vector>
 
-#include "solver/linear.hpp"
+#include "solver/linear/linear.hpp"
 #include "tests/benchmarks/linear/packed.hpp"
 #include "tests/benchmarks/linear/ratios.hpp"
 

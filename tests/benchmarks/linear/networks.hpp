@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "solver/linear.hpp"
+#include "solver/linear/linear.hpp"
 
 namespace quoin::benchmarks {
 

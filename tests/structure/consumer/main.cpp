@@ -8,7 +8,7 @@
 #include "geometry/mesh.hpp"
 #include "geometry/section.hpp"
 #include "materials/catalogue_text.hpp"
-#include "solver/field.hpp"
+#include "solver/scheme/field.hpp"
 
 /// A wall of 300 mm and 0.5 W/(m K), 1 m of it, from case file to coupling coefficient.
 int main() {

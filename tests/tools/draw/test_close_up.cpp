@@ -6,12 +6,12 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
+#include "tools/answer/run.hpp"
 #include "tools/draw/field/compare.hpp"
 #include "tools/draw/field/field.hpp"
 #include "tools/draw/field/flow.hpp"
 #include "tools/draw/section/section.hpp"
 #include "tools/draw/section/view.hpp"
-#include "tools/run.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -5,8 +5,8 @@
 #include "tests/tools/golden.hpp"
 #include "tests/tools/small_case.hpp"
 #include "tests/tools/xml.hpp"
+#include "tools/answer/run.hpp"
 #include "tools/draw/field/flow.hpp"
-#include "tools/run.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

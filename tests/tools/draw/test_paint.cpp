@@ -9,10 +9,10 @@
 #include "tests/tools/xml.hpp"
 #include "tools/draw/canvas/paint.hpp"
 #include "tools/draw/chart/surface.hpp"
-#include "tools/outputs.hpp"
-#include "tools/page_flow.hpp"
-#include "tools/parts.hpp"
-#include "tools/output/pdf/pdf_report.hpp"
+#include "tools/output/outputs.hpp"
+#include "tools/output/pdf/page_flow.hpp"
+#include "tools/output/pdf/report.hpp"
+#include "tools/parts/parts.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

@@ -8,6 +8,7 @@
 #include "tests/tools/golden.hpp"
 #include "tests/tools/small_case.hpp"
 #include "tests/tools/xml.hpp"
+#include "tools/answer/run.hpp"
 #include "tools/draw/canvas/colours.hpp"
 #include "tools/draw/canvas/hatch.hpp"
 #include "tools/draw/canvas/svg.hpp"
@@ -16,7 +17,6 @@
 #include "tools/draw/section/dimensions.hpp"
 #include "tools/draw/section/section.hpp"
 #include "tools/draw/section/sheet.hpp"
-#include "tools/run.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

@@ -5,11 +5,11 @@
 #include "tests/tools/by_hand.hpp"
 #include "tests/tools/golden.hpp"
 #include "tests/tools/xml.hpp"
-#include "tools/developed.hpp"
+#include "tools/answer/find/developed.hpp"
+#include "tools/answer/run.hpp"
 #include "tools/draw/canvas/lettering.hpp"
 #include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/chart/surface.hpp"
-#include "tools/run.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

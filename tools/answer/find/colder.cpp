@@ -7,8 +7,8 @@
 #include <optional>
 #include <utility>
 
-#include "tools/developed.hpp"
-#include "tools/places.hpp"
+#include "tools/answer/find/developed.hpp"
+#include "tools/answer/find/places.hpp"
 
 namespace quoin::tools {
 namespace {

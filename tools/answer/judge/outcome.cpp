@@ -5,9 +5,8 @@
 #include <cmath>
 #include <utility>
 
-#include "tools/answer/words/outcome_words.hpp"
-#include "tools/gate.hpp"
-#include "tools/judge.hpp"
+#include "tools/answer/judge/gate.hpp"
+#include "tools/answer/judge/judge.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -119,7 +118,6 @@ Outcome outcome_in(const SolvedVariant& solved, const solver::AirSurface& surfac
   Outcome outcome = decided(solved, surface, all, chance.value_or(0.0));
   outcome.space = surface.air;
   outcome.chance = chance;
-  outcome.words = words_for(solved, surface, outcome);
   return outcome;
 }
 

@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

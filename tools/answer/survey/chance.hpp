@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
-#include "cases/case.hpp"
-#include "cases/survey/survey.hpp"
+#include "cases/model/case.hpp"
+#include "cases/model/survey.hpp"
 #include "materials/criterion.hpp"
-#include "tools/answer/survey/chance_findings.hpp"
+#include "tools/answer/results/chance_findings.hpp"
 #include "tools/answer/survey/surface_field.hpp"
 
 namespace quoin::tools {

@@ -3,8 +3,8 @@
 
 #include <string>
 
-#include "cases/case.hpp"
-#include "tools/answer/survey/chance_findings.hpp"
+#include "cases/model/case.hpp"
+#include "tools/answer/results/chance_findings.hpp"
 
 namespace quoin::tools {
 

@@ -6,11 +6,11 @@
 
 #include "geometry/section.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/answer/survey/chance.hpp"
 #include "tools/answer/survey/design_factor.hpp"
 #include "tools/answer/survey/explain.hpp"
 #include "tools/answer/survey/unknowns.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -4,10 +4,10 @@
 #include <string>
 #include <vector>
 
-#include "cases/survey/survey.hpp"
-#include "solver/linear.hpp"
-#include "tools/answer/survey/chance_findings.hpp"
-#include "tools/results.hpp"
+#include "cases/model/survey.hpp"
+#include "solver/linear/linear.hpp"
+#include "tools/answer/results/chance_findings.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

@@ -5,8 +5,8 @@
 #include <cmath>
 
 #include "solver/survey/quasi_random.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/answer/survey/explain.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "tools/enough.hpp"
+#include "tools/answer/judge/enough.hpp"
 
 namespace quoin::tools {
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "solver/solution.hpp"
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

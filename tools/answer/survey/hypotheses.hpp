@@ -5,7 +5,7 @@
 #include <span>
 #include <vector>
 
-#include "tools/answer/survey/survey_findings.hpp"
+#include "tools/answer/results/survey_findings.hpp"
 #include "tools/answer/survey/survey_model.hpp"
 
 namespace quoin::tools {

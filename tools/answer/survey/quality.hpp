@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include "tools/answer/survey/survey_findings.hpp"
+#include "tools/answer/results/survey_findings.hpp"
 #include "tools/answer/survey/survey_model.hpp"
 
 namespace quoin::tools {

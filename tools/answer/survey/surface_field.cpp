@@ -6,9 +6,9 @@
 #include <set>
 
 #include "solver/survey/quasi_random.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/answer/survey/survey_unknowns.hpp"
 #include "tools/answer/survey/unknowns.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {

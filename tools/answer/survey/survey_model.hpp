@@ -8,8 +8,8 @@
 #include <string>
 #include <vector>
 
-#include "cases/case.hpp"
-#include "cases/survey/survey.hpp"
+#include "cases/model/case.hpp"
+#include "cases/model/survey.hpp"
 #include "solver/survey/posterior.hpp"
 #include "solver/survey/reading_model.hpp"
 #include "tools/answer/survey/surveyed_section.hpp"

@@ -7,9 +7,9 @@
 #include "geometry/shape.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/surface_resistance.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/answer/survey/felt_air.hpp"
 #include "tools/answer/survey/unknowns.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {

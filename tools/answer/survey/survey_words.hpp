@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "tools/answer/survey/survey_findings.hpp"
+#include "tools/answer/results/survey_findings.hpp"
 #include "tools/answer/survey/survey_model.hpp"
 
 /// Every sentence that is said of readings: renderers only set them.

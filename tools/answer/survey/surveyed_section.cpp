@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "geometry/mesh.hpp"
-#include "tools/physics.hpp"
+#include "tools/answer/ask/physics.hpp"
 
 namespace quoin::tools {
 namespace {

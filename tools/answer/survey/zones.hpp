@@ -5,8 +5,8 @@
 #include <cstdint>
 #include <vector>
 
-#include "cases/case.hpp"
-#include "cases/survey/survey.hpp"
+#include "cases/model/case.hpp"
+#include "cases/model/survey.hpp"
 #include "geometry/section.hpp"
 
 namespace quoin::tools {

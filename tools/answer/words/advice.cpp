@@ -9,12 +9,12 @@
 #include <optional>
 
 #include "materials/moisture.hpp"
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
-#include "tools/judge.hpp"
-#include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -8,8 +8,8 @@
 #include <utility>
 
 #include "tools/answer/find/colder.hpp"
+#include "tools/answer/find/places.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {

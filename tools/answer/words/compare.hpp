@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

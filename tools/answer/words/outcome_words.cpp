@@ -3,11 +3,11 @@
 
 #include <fmt/format.h>
 
-#include "cases/utf8.hpp"
+#include "cases/text/utf8.hpp"
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/gate.hpp"
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/gate.hpp"
-#include "tools/judge.hpp"
-#include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -125,6 +125,14 @@ std::string words_for(const SolvedVariant& solved, const solver::AirSurface& sur
                  : fmt::format("{}: {}", name, by);
     default:
       return name + ": " + by;
+  }
+}
+
+void put_into_words(SolvedVariant& solved) {
+  for (Outcome& outcome : solved.outcomes) {
+    for (const solver::AirSurface& surface : solved.surface.airs) {
+      if (surface.air == outcome.space) outcome.words = words_for(solved, surface, outcome);
+    }
   }
 }
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 
@@ -22,5 +22,8 @@ namespace quoin::tools {
 /// the clause stays true.
 [[nodiscard]] std::string words_for(const SolvedVariant& solved, const solver::AirSurface& surface,
                                     const Outcome& outcome);
+
+/// Gives every outcome of a solved variant its words.
+void put_into_words(SolvedVariant& solved);
 
 }  // namespace quoin::tools

@@ -6,11 +6,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/judge.hpp"
-#include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

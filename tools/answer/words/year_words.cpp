@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "materials/moist_air.hpp"
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/find/year.hpp"
 #include "tools/answer/words/year_words.hpp"
-#include "tools/places.hpp"
-#include "tools/year.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "tools/results.hpp"
+#include "tools/answer/results/results.hpp"
 
 namespace quoin::tools {
 

@@ -4,7 +4,7 @@
 #include <memory>
 #include <vector>
 
-#include "cases/case.hpp"
+#include "cases/model/case.hpp"
 #include "tools/draw/canvas/canvas.hpp"
 
 namespace quoin::tools {

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "cases/utf8.hpp"
+#include "cases/text/utf8.hpp"
 
 namespace quoin::tools {
 namespace {

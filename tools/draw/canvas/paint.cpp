@@ -2,7 +2,7 @@
 #include "tools/draw/canvas/paint.hpp"
 
 #include "tools/draw/canvas/cairo_paint.hpp"
-#include "tools/parts.hpp"
+#include "tools/parts/parts.hpp"
 
 namespace quoin::tools {
 

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "cases/utf8.hpp"
+#include "cases/text/utf8.hpp"
 
 namespace quoin::tools {
 namespace {

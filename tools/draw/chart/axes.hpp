@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "tools/developed.hpp"
+#include "tools/answer/find/developed.hpp"
 #include "tools/draw/canvas/canvas.hpp"
 #include "tools/draw/canvas/lettering.hpp"
 

@@ -8,7 +8,7 @@
 #include <optional>
 #include <utility>
 
-#include "tools/developed.hpp"
+#include "tools/answer/find/developed.hpp"
 #include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/chart/axes.hpp"
 #include "tools/draw/field/isotherms.hpp"

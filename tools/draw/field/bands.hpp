@@ -3,9 +3,9 @@
 
 #include <vector>
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/canvas/canvas.hpp"
 #include "tools/draw/canvas/colours.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

@@ -8,14 +8,14 @@
 #include <limits>
 #include <utility>
 
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/field/field_drawing.hpp"
 #include "tools/draw/section/sheet.hpp"
-#include "tools/judge.hpp"
-#include "tools/places.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/canvas/picture.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

@@ -4,13 +4,13 @@
 #include <string>
 #include <vector>
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/field/bands.hpp"
 #include "tools/draw/field/isotherms.hpp"
 #include "tools/draw/field/limits.hpp"
 #include "tools/draw/field/smoothing.hpp"
 #include "tools/draw/section/callouts.hpp"
 #include "tools/draw/section/view.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

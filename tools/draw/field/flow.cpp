@@ -7,11 +7,11 @@
 #include <cmath>
 #include <utility>
 
-#include "solver/stream.hpp"
+#include "solver/findings/stream.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/draw/canvas/hatch.hpp"
 #include "tools/draw/field/field_drawing.hpp"
 #include "tools/draw/section/sheet.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools {
 namespace {

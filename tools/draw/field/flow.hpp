@@ -3,9 +3,9 @@
 
 #include <string_view>
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/canvas/picture.hpp"
 #include "tools/draw/section/view.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

@@ -6,8 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "tools/answer/results/results.hpp"
 #include "tools/draw/canvas/canvas.hpp"
-#include "tools/results.hpp"
 
 namespace quoin::tools {
 

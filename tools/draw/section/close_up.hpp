@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "cases/case.hpp"
+#include "cases/model/case.hpp"
 #include "geometry/mesh.hpp"
 
 namespace quoin::tools {

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <utility>
 
-#include "cases/membranes.hpp"
+#include "cases/model/membranes.hpp"
 #include "tools/draw/canvas/hatch.hpp"
 #include "tools/draw/section/dimensions.hpp"
 #include "tools/draw/section/sheet.hpp"

@@ -6,7 +6,7 @@
 #include <utility>
 #include <vector>
 
-#include "cases/case.hpp"
+#include "cases/model/case.hpp"
 #include "tools/draw/canvas/canvas.hpp"
 #include "tools/draw/canvas/lettering.hpp"
 #include "tools/draw/section/close_up.hpp"

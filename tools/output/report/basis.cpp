@@ -8,9 +8,9 @@
 #include <utility>
 
 #include "geometry/surface.hpp"
+#include "tools/answer/ask/physics.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/output/report/parts.hpp"
-#include "tools/physics.hpp"
 
 namespace quoin::tools::report {
 namespace {

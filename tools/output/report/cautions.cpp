@@ -6,8 +6,8 @@
 #include <string_view>
 
 #include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/results/version.hpp"
 #include "tools/output/report/parts.hpp"
-#include "tools/version.hpp"
 
 namespace quoin::tools::report {
 namespace {
@@ -47,7 +47,8 @@ std::string risk_words() {
       "over what the case leaves open: conductivities within their ranges, surface resistances and "
       "the air of the household. Where nothing was measured, these ranges are assumed. Unlikely is "
       "below 10 of 100 cases, marginal below 50, likely below 90. An outcome is safe at {:.0f} of "
-      "100 or less. The temperatures themselves are computed far closer; the bands with the numbers "
+      "100 or less. The temperatures themselves are computed far closer; the bands with the "
+      "numbers "
       "say how close.",
       100 * marginal_chance);
 }

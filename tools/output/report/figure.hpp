@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tools/draw/pictures.hpp"
-#include "tools/output/report.hpp"
+#include "tools/output/report/report.hpp"
 
 namespace quoin::tools::report {
 

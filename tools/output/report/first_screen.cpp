@@ -5,10 +5,10 @@
 #include <cmath>
 #include <utility>
 
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/judge.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -78,7 +78,8 @@ std::string sureness(const Results& results) {
       band = std::max(band, surface->coldest.temperature.band);
   }
   return fmt::format(
-      "How sure for this house: in so many of 100 cases a limit is passed, by what {} leaves open in "
+      "How sure for this house: in so many of 100 cases a limit is passed, by what {} leaves open "
+      "in "
       "the masonry, the surfaces and the air of the household; up to {:.0f} of 100 is safe, more "
       "is marginal. Not counted: draughts, the third dimension. The temperatures are computed to "
       "within {} K.",

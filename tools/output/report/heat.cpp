@@ -3,8 +3,8 @@
 
 #include <algorithm>
 
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/words/choices.hpp"
-#include "tools/judge.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {

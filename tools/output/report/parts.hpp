@@ -5,8 +5,8 @@
 #include <utility>
 #include <vector>
 
-#include "tools/output/report.hpp"
-#include "tools/shared_rows.hpp"
+#include "tools/output/report/report.hpp"
+#include "tools/output/report/shared_rows.hpp"
 
 namespace quoin::tools::report {
 

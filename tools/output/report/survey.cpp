@@ -15,11 +15,12 @@ std::string fit_words(Fit fit) {
 }
 
 Table odds_table(const SurveyFindings& findings) {
-  Table table{"Explanations beside the best", {{"explanation", 2}, {"odds", 2}, {"agreement %"}}, {}};
+  Table table{
+      "Explanations beside the best", {{"explanation", 2}, {"odds", 2}, {"agreement %"}}, {}};
   for (const Explained& one : findings.explanations) {
-    table.rows.push_back({words_cell(name_of(one.what)), words_cell(odds_words(one.log_odds)),
-                          number_cell(100 * one.agreement, 0,
-                                      one.agreement < 0.02 ? Tone::bad : Tone::plain)});
+    table.rows.push_back(
+        {words_cell(name_of(one.what)), words_cell(odds_words(one.log_odds)),
+         number_cell(100 * one.agreement, 0, one.agreement < 0.02 ? Tone::bad : Tone::plain)});
   }
   return table;
 }
@@ -40,11 +41,10 @@ Table readings_table(const Explained& best) {
       continue;
     }
     const bool within = one.low <= one.read && one.read <= one.high;
-    table.rows.push_back({words_cell(probe), number_cell(one.read, 1),
-                          range_cell(one.low, one.high, 1),
-                          within ? words_cell("as expected")
-                                 : words_cell(one.read < one.low ? "colder" : "warmer",
-                                              Tone::doubtful)});
+    table.rows.push_back(
+        {words_cell(probe), number_cell(one.read, 1), range_cell(one.low, one.high, 1),
+         within ? words_cell("as expected")
+                : words_cell(one.read < one.low ? "colder" : "warmer", Tone::doubtful)});
   }
   return table;
 }
@@ -94,8 +94,8 @@ Blocks survey_part(const Results& results) {
   const SurveyFindings& findings = *results.survey;
   Blocks blocks;
   for (const std::string& sentence : findings.words) blocks.emplace_back(Paragraph{sentence});
-  blocks.emplace_back(Heading{
-      fmt::format("Whether they are fit for it: {}", fit_words(findings.quality.fit))});
+  blocks.emplace_back(
+      Heading{fmt::format("Whether they are fit for it: {}", fit_words(findings.quality.fit))});
   if (const auto remarks = remarks_of(findings); !remarks.empty())
     blocks.emplace_back(List{remarks});
   if (findings.explanations.empty()) return blocks;

@@ -3,9 +3,9 @@
 
 #include <utility>
 
+#include "tools/answer/find/year.hpp"
+#include "tools/answer/words/vapour_words.hpp"
 #include "tools/output/report/parts.hpp"
-#include "tools/vapour_words.hpp"
-#include "tools/year.hpp"
 
 namespace quoin::tools::report {
 namespace {

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <set>
 
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/find/readings.hpp"
+#include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/judge.hpp"
 #include "tools/output/report/parts.hpp"
-#include "tools/places.hpp"
-#include "tools/readings.hpp"
 
 namespace quoin::tools::report {
 namespace {

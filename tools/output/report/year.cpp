@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/year.hpp"
+#include "tools/answer/find/year.hpp"
 
 #include <fmt/format.h>
 

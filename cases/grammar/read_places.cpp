@@ -1,0 +1,130 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "cases/grammar/reader.hpp"
+#include "geometry/section.hpp"
+
+namespace quoin::cases {
+namespace {
+
+/// No building section is larger, m.
+constexpr Range anywhere{-200.0, 200.0};
+
+/// The two coordinates of a pair such as [345, 345].
+std::optional<std::pair<double, double>> pair_of(const Node& node, std::string_view expected,
+                                                 FaultList& faults) {
+  if (node.kind != Node::Kind::sequence || node.items.size() != 2) {
+    std::string remedy;
+    if (node.kind == Node::Kind::sequence && node.items.size() == 4)
+      remedy = "a comma inside a number counts as two numbers: write 0.33, not 0,33";
+    faults.add(node.mark, {"two coordinates belong here", words_of(node), std::string(expected),
+                           std::move(remedy)});
+    return std::nullopt;
+  }
+  const auto first = coordinate(node.items[0], faults);
+  const auto second = coordinate(node.items[1], faults);
+  if (!first || !second) return std::nullopt;
+  return std::pair(*first, *second);
+}
+
+/// A list of places; absent, with faults, where any of them is none.
+std::optional<geometry::Outline> places_of(const Node& node, FaultList& faults) {
+  geometry::Outline places;
+  for (const Node& item : node.items) {
+    if (const auto place = pair_of(item, "[x, y]", faults))
+      places.push_back({place->first, place->second});
+  }
+  if (places.size() != node.items.size()) return std::nullopt;
+  return places;
+}
+
+}  // namespace
+
+std::optional<double> coordinate(const Node& node, FaultList& faults) {
+  if (node.kind != Node::Kind::scalar) {
+    faults.add(node.mark, {"a coordinate belongs here", words_of(node), "a length", ""});
+    return std::nullopt;
+  }
+  const auto read = quantity_of(node.text, Measure::length, anywhere);
+  if (const auto* complaint = std::get_if<Complaint>(&read)) {
+    faults.add(node.mark, *complaint);
+    return std::nullopt;
+  }
+  return std::get<double>(read);
+}
+
+void Reader::interval(std::string_view key, std::optional<Interval>& value,
+                      std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  const auto ends = pair_of(*node, fmt::format("{}: [from, to]", key), faults_);
+  if (!ends) return;
+  if (ends->first == ends->second) {
+    faults_.add(node->mark, {fmt::format("'{}' has no extent: both ends are the same", key),
+                             shown(ends->first, Measure::length), "[from, to]", ""});
+  } else if (ends->first > ends->second) {
+    faults_.add(node->mark, {fmt::format("the ends of '{}' are the wrong way round", key),
+                             fmt::format("[{}, {}]", shown(ends->first, Measure::length),
+                                         shown(ends->second, Measure::length)),
+                             "[from, to], the smaller one first", "swap the two"});
+  } else {
+    value = Interval{ends->first, ends->second};
+  }
+}
+
+void Reader::outline(std::string_view key, std::optional<geometry::Outline>& value,
+                     std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::sequence || node->items.size() < 3) {
+    faults_.add(node->mark, {"an outline is a list of at least three corners", words_of(*node),
+                             "[[x, y], [x, y], [x, y]]", ""});
+    return;
+  }
+  value = places_of(*node, faults_);
+}
+
+void Reader::line(std::string_view key, std::optional<geometry::Outline>& value,
+                  std::string_view /*about*/) {
+  const Node* node = value_of(key);
+  if (node == nullptr) return;
+  if (node->kind != Node::Kind::sequence || node->items.size() < 2) {
+    faults_.add(node->mark, {"a line is a list of at least two places", words_of(*node),
+                             "[[x, y], [x, y]]", ""});
+    return;
+  }
+  value = places_of(*node, faults_);
+  for (std::size_t k = 0; value && k + 1 < value->size(); ++k) {
+    const geometry::Point a = (*value)[k], b = (*value)[k + 1];
+    const double dx = std::abs(a.x - b.x), dy = std::abs(a.y - b.y);
+    if (std::max(dx, dy) < geometry::snap) {
+      faults_.add(node->items[k + 1].mark, {"two places in a row are the same", "",
+                                            "a line that goes on", "remove one of them"});
+    }
+  }
+}
+
+void read_named(const Entry& entry, const std::string& /*what*/, FaultList& faults,
+                geometry::Point& place) {
+  if (const auto pair = pair_of(entry.value, "[x, y]", faults)) place = {pair->first, pair->second};
+}
+
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenCriterion& criterion) {
+  if (entry.value.kind == Node::Kind::map) {
+    read(entry.value, what, faults, criterion);
+    return;
+  }
+  // `fRsi: 0.75` is short for `fRsi: {fRsi: 0.75}`.
+  Node map;
+  map.kind = Node::Kind::map;
+  map.mark = entry.mark;
+  map.entries.push_back(entry);
+  read(map, "criteria", faults, criterion);
+}
+
+}  // namespace quoin::cases

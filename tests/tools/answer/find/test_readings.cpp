@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <doctest/doctest.h>
+
+#include "cases/read.hpp"
+#include "tools/answer/find/readings.hpp"
+#include "tools/answer/run.hpp"
+#include "tools/output/report/parts.hpp"
+#include "tools/output/text/report.hpp"
+
+namespace quoin::testing {
+namespace {
+
+/// A plain wall with one reading on its inside face: with Rsi 0.25 it has 11.96 degC, with 0.13
+/// about 14.4.
+tools::Results wall_read_at(const std::string& reading) {
+  const std::string text = R"(quoin: 1
+title: A wall
+spaces:
+  room: {is: inside, temperature: 18.5, humidity: 62}
+  yard: {is: outside, temperature: 2}
+section:
+  wall:
+    layers:
+      - {material: lime plaster, thickness: 15}
+      - {material: common brick, thickness: 225, moisture: sheltered}
+probes: {A: [0, 500]}
+readings: {A: )" + reading +
+                           R"(}
+variants:
+  saturated: {section: {wall: {layers: [{material: common brick, thickness: 225, moisture: saturated}]}}}
+)";
+  return tools::results_of(cases::case_of(text, "wall.yaml"), "wall.yaml", {});
+}
+
+tools::ComparedReading compared(const std::string& reading) {
+  return tools::compared_readings(wall_read_at(reading).variants.front()).at(0);
+}
+
+}  // namespace
+
+TEST_CASE("a reading between the two purposes is explained, one beyond its give or take is not") {
+  const tools::ComparedReading between = compared("{temperature: 13.2, plus or minus: 0.5}");
+  CHECK(between.explained);
+  CHECK(between.with_surface < 13.2);
+  CHECK(between.with_heat > 13.2);
+  CHECK(compared("{temperature: 11.6, plus or minus: 0.5}").explained);
+  CHECK_FALSE(compared("{temperature: 11.2, plus or minus: 0.5}").explained);
+  CHECK_FALSE(compared("{temperature: 15.5, plus or minus: 0.5}").explained);
+}
+
+TEST_CASE(
+    "the report says how many readings each variant explains, and nothing where none were taken") {
+  tools::Results results = wall_read_at("{temperature: 13.2, plus or minus: 0.3}");
+  const std::string text = tools::text_report(results, {.width = 200});
+  CHECK(text.find("as found: explains 1 of 1 readings") != std::string::npos);
+  CHECK(text.find("saturated: explains 0 of 1 readings") != std::string::npos);
+  for (tools::SolvedVariant& solved : results.variants) solved.variant.readings.clear();
+  CHECK(tools::report::readings_part(results).empty());
+}
+
+}  // namespace quoin::testing

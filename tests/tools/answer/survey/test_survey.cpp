@@ -1,0 +1,233 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+#include "cases/read.hpp"
+#include "tests/coverage/coverage.hpp"
+#include "tests/support/within.hpp"
+#include "tools/answer/run.hpp"
+#include "tools/answer/survey/chances.hpp"
+#include "tools/answer/survey/explain.hpp"
+#include "tools/answer/survey/survey_words.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using testing::WithinAbs;
+using testing::WithinRel;
+
+/// A corner with a survey, invented. `readings`: lines of the part; `more`: lines of the survey.
+std::string corner(const std::string& readings, const std::string& more = "",
+                   double outdoors = 2.0) {
+  return "quoin: 1\n"
+         "spaces:\n"
+         "  room: {is: inside, temperature: 18.5, humidity: 60}\n"
+         "  outdoors: {is: outside, temperature: " +
+         std::to_string(outdoors) +
+         "}\n"
+         "materials:\n"
+         "  wall brick: {like: common brick, moisture: sheltered}\n"
+         "section:\n"
+         "  corner:\n"
+         "    leg: 1800\n"
+         "    layers: [{material: lime plaster, thickness: 15}, {material: wall brick, thickness: "
+         "225}]\n"
+         "probes: {b0: [240, 240], b1: [290, 240], b2: [390, 240], b3: [540, 240], b4: [240, 540], "
+         "a1: [1440, 240], a2: [240, 1440], o1: [540, 0]}\n"
+         "readings:\n" +
+         readings +
+         "survey:\n"
+         "  hour: 7\n"
+         "  heating steady for: 20 h\n"
+         "  instruments: {probe: {plus or minus: 0.4, shared: 0.6}}\n"
+         "  zones: {masonry: {of: wall brick, x: [0, 800], y: [0, 800]}}\n"
+         "  air: {outdoors: {lowest: 0, highest: 4}}\n" +
+         more;
+}
+
+const std::string cold =
+    "  b0: {temperature: 7.0, with: probe}\n"
+    "  b1: {temperature: 8.6, with: probe}\n"
+    "  b2: {temperature: 9.6, with: probe}\n"
+    "  b3: {temperature: 10.6, with: probe}\n"
+    "  b4: {temperature: 10.5, with: probe}\n"
+    "  a1: {temperature: 13.6, with: probe}\n"
+    "  a2: {temperature: 13.5, with: probe}\n"
+    "  o1: {temperature: 4.4, with: probe}\n";
+
+SurveyFindings findings_of(const std::string& text) {
+  const cases::Case source = cases::case_of(text, "case.yaml");
+  REQUIRE(source.survey);
+  return worked_survey({{"", &source.variants.front()}}, *source.survey, {}).findings;
+}
+
+const Explained& explained(const SurveyFindings& findings, cases::ExplanationKind kind) {
+  const auto found = std::find_if(findings.explanations.begin(), findings.explanations.end(),
+                                  [&](const Explained& one) { return one.what.kind == kind; });
+  REQUIRE(found != findings.explanations.end());
+  return *found;
+}
+
+const Learned& unknown(const Explained& explained, const std::string& key) {
+  const auto found = std::find_if(explained.unknowns.begin(), explained.unknowns.end(),
+                                  [&](const Learned& one) { return one.key == key; });
+  REQUIRE(found != explained.unknowns.end());
+  return *found;
+}
+
+std::string all_words(const SurveyFindings& findings) {
+  std::string words;
+  for (const std::string& one : findings.words) words += one + '\n';
+  for (const QualityRule& rule : findings.quality.rules) words += rule.words + '\n';
+  for (const NextStep& step : findings.next) words += step.words + '\n';
+  return words;
+}
+
+}  // namespace
+
+TEST_CASE("a corner colder than its reference conducts better and nothing is said of water") {
+  const SurveyFindings found = findings_of(corner(cold));
+  CHECK(found.quality.fit == Fit::good);
+  REQUIRE(!found.explanations.empty());
+  CHECK(found.explanations.front().what.kind == cases::ExplanationKind::conducts_better);
+  const Learned& ratio = unknown(found.explanations.front(), "ratio");
+  CHECK(ratio.low > 1.0);
+  CHECK(ratio.learned > 0.1);
+  CHECK(found.basis_error <= 0.02);
+  const std::string words = all_words(found);
+  for (const std::string never : {"proved", "is wet", "is dry", "moisture content", "probability"})
+    CHECK(words.find(never) == std::string::npos);
+  CHECK(words.find("within no standard") != std::string::npos);
+}
+
+TEST_CASE("readings in another order tell the same") {
+  std::vector<std::string> lines;
+  for (std::size_t at = 0; at < cold.size();) {
+    const std::size_t end = cold.find('\n', at) + 1;
+    lines.push_back(cold.substr(at, end - at));
+    at = end;
+  }
+  std::reverse(lines.begin(), lines.end());
+  std::string reversed;
+  for (const std::string& line : lines) reversed += line;
+  const Learned& one = unknown(
+      explained(findings_of(corner(cold)), cases::ExplanationKind::conducts_better), "ratio");
+  const SurveyFindings other_findings = findings_of(corner(reversed));
+  const Learned& other =
+      unknown(explained(other_findings, cases::ExplanationKind::conducts_better), "ratio");
+  CHECK(one.median == WithinRel{other.median, 1e-3});
+}
+
+TEST_CASE("a reading that may be off by any amount tells as much as none") {
+  const std::string with = cold + "  # nothing more\n";
+  std::string vague = cold;
+  vague.replace(vague.find("b1: {temperature: 8.6, with: probe}"), 35,
+                "b1: {temperature: 8.6, with: probe, plus or minus: 10}");
+  std::string without = cold;
+  without.erase(without.find("  b1:"), without.find("  b2:") - without.find("  b1:"));
+  const auto ratio = [](const std::string& readings) {
+    const SurveyFindings found = findings_of(corner(readings));
+    return unknown(explained(found, cases::ExplanationKind::conducts_better), "ratio").median;
+  };
+  // A tenth of a part: ten kelvins are much, not infinite.
+  CHECK(ratio(vague) == WithinRel{ratio(without), 0.02});
+}
+
+TEST_CASE("a day without a difference between the airs is refused and nothing is told") {
+  std::string warm = cold;
+  const SurveyFindings found = findings_of(corner(warm, "", 15.0));
+  const std::string refused_text = corner(warm, "", 15.0);
+  CHECK(found.explanations.size() <= 8);
+  const SurveyFindings refused = findings_of([&] {
+    std::string text = corner(warm, "", 16.0);
+    text.replace(text.find("  air: {outdoors: {lowest: 0, highest: 4}}\n"),
+                 std::string("  air: {outdoors: {lowest: 0, highest: 4}}\n").size(),
+                 "  air: {outdoors: {lowest: 15, highest: 17}}\n");
+    return text;
+  }());
+  CHECK(refused.quality.fit == Fit::refused);
+  CHECK(refused.explanations.empty());
+  CHECK(refused.words.front() == "These readings cannot tell what is wrong:");
+}
+
+TEST_CASE("without a reference no zone is compared and nothing is named") {
+  std::string alone = cold;
+  alone.erase(alone.find("  a1:"), alone.find("  o1:") - alone.find("  a1:"));
+  const SurveyFindings found = findings_of(corner(alone));
+  CHECK(found.quality.fit == Fit::weak);
+  CHECK_FALSE(found.named);
+  for (const Explained& one : found.explanations) {
+    CHECK(one.what.kind != cases::ExplanationKind::conducts_better);
+    for (const Learned& learned : one.unknowns) CHECK(learned.key != "ratio");
+  }
+}
+
+TEST_CASE("ranges of sixty made-up surveys hold the truth about as often as they say") {
+  using cases::ExplanationKind;
+  using testing::Detail;
+  testing::Coverage all;
+  for (const auto& [detail, truth] :
+       {std::pair{Detail::corner_225, ExplanationKind::conducts_better},
+        std::pair{Detail::corner_327, ExplanationKind::as_drawn},
+        std::pair{Detail::wall_225, ExplanationKind::conducts_less}}) {
+    const testing::Coverage some = testing::coverage_of({detail, truth}, 20, 1000);
+    all.told += some.told;
+    all.ratio += some.ratio;
+    all.conductivity += some.conductivity;
+    all.factor += some.factor;
+    all.named += some.named;
+    all.named_right += some.named_right;
+  }
+  REQUIRE(all.told >= 50);
+  // 0.90 less three times what 60 surveys scatter.
+  CHECK(all.share(all.ratio) >= 0.78);
+  CHECK(all.share(all.conductivity) >= 0.78);
+  CHECK(all.share(all.factor) >= 0.78);
+  CHECK(all.named - all.named_right <= 2);
+}
+
+TEST_CASE("the chance of a plain wall is that by quadrature") {
+  const auto chance = [](const std::string& humidity) {
+    const cases::Case source = cases::case_of(
+        "quoin: 1\n"
+        "spaces:\n"
+        "  room: {is: inside, temperature: 18.5, humidity: " +
+            humidity +
+            "}\n"
+            "  outdoors: {is: outside, temperature: 2}\n"
+            "materials:\n"
+            // 90 of 100 within exp(-0.41125) and exp(0.41125): sd 0.25 of the logarithm.
+            "  brick: {conductivity: {value: 0.9, low: 0.596536, high: 1.357838}, density: 1700}\n"
+            "  coat: {conductivity: 0.8, density: 1600}\n"
+            "section: {wall: {layers: [{material: coat, thickness: 15}, {material: brick, "
+            "thickness: "
+            "225}]}}\n"
+            "criteria: {mould: {surface humidity: 80}}\n",
+        "case.yaml");
+    ChanceGround ground;
+    ground.household = {0.05, 0.0, 0.0};
+    const SolvedVariant one = solved(source.variants.front(), {}, ground);
+    REQUIRE(one.chances.size() == 1);
+    return one.chances.front();
+  };
+  // Source: own quadrature. 2048 draws scatter by 0.011.
+  const Chance half = chance("50");
+  CHECK(half.broken == WithinAbs{0.5277709313449542, 0.012});
+  CHECK(half.fabric == WithinAbs{0.5441404670401171, 0.012});
+  CHECK(half.household == WithinAbs{0.5482930956767805, 0.012});
+  REQUIRE(half.highest_safe_humidity);
+  CHECK(*half.highest_safe_humidity == WithinAbs{0.46391440131976186, 0.002});
+  const Chance less = chance("45");
+  CHECK(less.broken == WithinAbs{0.09446169903630772, 0.012});
+  CHECK(less.fabric == WithinAbs{0.030270794427502166, 0.01});
+  double humidity = 0.0;
+  for (const ChanceShare& share : half.shares) {
+    if (share.input == "humidity") humidity = share.share;
+  }
+  CHECK(humidity == WithinAbs{0.46113093394751975, 0.02});
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/ask/redrawn.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "cases/grammar/vocabulary.hpp"
+#include "cases/meaning/drawn.hpp"
+#include "cases/meaning/frame_corners.hpp"
+#include "cases/meaning/open_layers.hpp"
+#include "tools/answer/ask/physics.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using cases::Measure;
+using cases::Plain;
+using cases::Range;
+using cases::Words;
+
+/// A visitor that gives every layer of a material another thickness.
+class Thickness : public cases::Vocabulary<Thickness> {
+ public:
+  Thickness(const cases::Variant& variant, const std::string& material, double thickness)
+      : variant_(variant), material_(material), thickness_(thickness) {}
+
+  bool met = false;
+
+  void layers(std::string_view, std::vector<geometry::Layer>& list, std::string_view,
+              std::string_view = {}) {
+    for (geometry::Layer& layer : list) {
+      if (variant_.regions[layer.region].name != material_ || layer.hollow) continue;
+      layer.thickness = thickness_;
+      met = true;
+    }
+  }
+  void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
+                       std::string_view about, std::string_view = {}) {
+    layers(key, list, about);
+  }
+
+  // What a recipe has beside layers stays as it is.
+  template <class T>
+  void quantity(std::string_view, T&, Measure, Range, std::string_view) {}
+  template <class T>
+  void choice(std::string_view, T&, const Words<Plain<T>>&, std::string_view) {}
+  void frame(std::string_view, RegionId, std::string_view) {}
+  void material(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void ground(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void optional_material(std::string_view, RegionId, std::string_view, std::string_view) {}
+  void optional_membrane(std::string_view, geometry::MembraneId, std::string_view,
+                         std::string_view) {}
+  void space(std::string_view, SpaceId, std::string_view, std::string_view) {}
+  void optional_space(std::string_view, SpaceId, std::string_view, std::string_view) {}
+
+ private:
+  const cases::Variant& variant_;
+  const std::string& material_;
+  double thickness_;
+};
+
+struct Extent {
+  double low = std::numeric_limits<double>::infinity();
+  double high = -std::numeric_limits<double>::infinity();
+};
+
+Extent extent(const geometry::Sheet& sheet, double geometry::Point::*coordinate) {
+  Extent result;
+  for (const geometry::Patch& patch : sheet) {
+    for (const geometry::Point corner : patch.outline) {
+      result.low = std::min(result.low, corner.*coordinate);
+      result.high = std::max(result.high, corner.*coordinate);
+    }
+  }
+  return result;
+}
+
+/// Paints the bands of the old sheet over the new one; those that reached its ends reach the new
+/// ends.
+void add_bands(const geometry::Sheet& before, geometry::Sheet& after) {
+  const geometry::Sheet drawn = after;
+  for (geometry::Patch band : before) {
+    if (!band.only_over) continue;
+    for (double geometry::Point::*const coordinate : {&geometry::Point::x, &geometry::Point::y}) {
+      const Extent was = extent(before, coordinate);
+      const Extent is = extent(drawn, coordinate);
+      for (geometry::Point& corner : band.outline) {
+        if (corner.*coordinate == was.low) corner.*coordinate = is.low;
+        if (corner.*coordinate == was.high) corner.*coordinate = is.high;
+      }
+    }
+    after.push_back(std::move(band));
+  }
+}
+
+}  // namespace
+
+std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
+                                             const std::string& material, double thickness) {
+  if (!variant.recipe) return std::nullopt;
+  cases::Variant result = variant;
+  Thickness change(variant, material, thickness);
+  std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
+  if (!change.met || geometry::objection(*result.recipe)) return std::nullopt;
+  cases::show(geometry::drawing_of(*result.recipe), result);
+  add_bands(variant.sheet, result.sheet);
+  if (cases::open_layers(result)) return std::nullopt;
+  cases::paint_frame_corners(result);
+  return result;
+}
+
+bool has_layer(const cases::Variant& variant, const std::string& material) {
+  if (!variant.recipe) return false;
+  geometry::Recipe recipe = *variant.recipe;
+  Thickness change(variant, material, 0.0);
+  std::visit([&](auto& one) { describe(change, one); }, recipe);
+  return change.met;
+}
+
+std::optional<cases::Variant> with_moisture(const cases::Variant& variant,
+                                            const std::string& material, double moisture) {
+  cases::Variant result = variant;
+  bool met = false;
+  for (cases::Region& region : result.regions) {
+    if (region.name != material) continue;
+    region.moisture = moisture;
+    met = true;
+  }
+  if (!met || cases::open_layers(result)) return std::nullopt;
+  return result;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/house_run.hpp"
+
+#include <optional>
+
+#include "tools/answer/survey/explain.hpp"
+#include "tools/answer/words/compare.hpp"
+
+namespace quoin::tools {
+
+std::vector<Results> results_of(const cases::House& house, const solver::Effort& effort,
+                                const Progress& progress) {
+  std::vector<HouseSection> sections;
+  std::size_t all = 0, number = 0;
+  for (const cases::HousePart& part : house.parts) {
+    sections.push_back({part.name, &part.source.variants.front()});
+    all += part.source.variants.size();
+  }
+  std::optional<WorkedSurvey> worked;
+  if (!house.survey.readings.empty()) worked = worked_survey(sections, house.survey, effort.linear);
+  std::vector<Results> each;
+  for (const cases::HousePart& part : house.parts) {
+    const cases::Case& source = part.source;
+    Results results{source.title, source.note, part.file, source.sha256, {}, {}, source.text, {}};
+    const ChanceGround ground{house.household, worked ? &*worked : nullptr, part.name};
+    for (const cases::Variant& variant : source.variants) {
+      if (progress) progress(part.name + ": " + variant.name, number++, all);
+      results.variants.push_back(solved(variant, effort, ground));
+    }
+    results.changes = changes(results.variants);
+    if (worked) results.survey = worked->findings;
+    each.push_back(std::move(results));
+  }
+  return each;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,157 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/pdf/page_flow.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <memory>
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/paint.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  ///< units
+constexpr double top = 30.0;                   ///< below the running title
+constexpr double bottom = page_height - 26.0;  ///< above the number of the page
+constexpr double text_size = 12.0;             ///< 9.3 points
+constexpr double table_size = 9.6;             ///< 7.4 points
+constexpr double pitch = 1.4;                  ///< of lines, in sizes
+constexpr std::size_t most_lines = 4000;
+constexpr double cell_gap = 10.0;
+
+}  // namespace
+
+PageFlow::PageFlow(std::string title, std::string foot)
+    : title_(std::move(title)), foot_(std::move(foot)), pages_(1), y_(top) {}
+
+void PageFlow::make_room(double height) {
+  if (y_ + height <= bottom || y_ == top) return;
+  pages_.emplace_back();
+  y_ = top;
+}
+
+void PageFlow::lines(std::string_view words, double indent, const Lettering& lettering) {
+  for (const std::string& line : wrapped(words, lettering.size, page_width - indent, most_lines)) {
+    make_room(pitch * lettering.size);
+    y_ += pitch * lettering.size;
+    pages_.back().text({indent, y_}, line, lettering);
+  }
+}
+
+void PageFlow::title(std::string_view words) {
+  lines(words, 0.0, {20.0, Anchor::start, 0.0, true, black, {}});
+  y_ += 6.0;
+}
+
+void PageFlow::heading(std::string_view words) {
+  make_room(130.0);  // with some of what it heads
+  if (y_ > top) y_ += 16.0;
+  lines(words, 0.0, {15.0, Anchor::start, 0.0, true, black, {}});
+  y_ += 6.0;
+  pages_.back().line({0.0, y_}, {page_width, y_}, {black, 1.2});
+  y_ += 4.0;
+}
+
+void PageFlow::subheading(std::string_view words) {
+  make_room(60.0);
+  y_ += 5.0;
+  lines(words, 0.0, {text_size, Anchor::start, 0.0, true, black, {}});
+}
+
+void PageFlow::paragraph(std::string_view words) {
+  lines(words, 0.0, {text_size, Anchor::start, 0.0, false, black, {}});
+  y_ += 5.0;
+}
+
+void PageFlow::item(std::string_view words) {
+  make_room(pitch * text_size);
+  pages_.back().circle({4.0, y_ + pitch * text_size - 4.2}, 1.8, {black, {}});
+  lines(words, 14.0, {text_size, Anchor::start, 0.0, false, black, {}});
+  y_ += 2.0;
+}
+
+void PageFlow::row(const Row& row, const std::vector<double>& shares, bool bold) {
+  double x = 0.0;
+  for (std::size_t c = 0; c < row.cells.size(); ++c) {
+    const double width = shares[c] * page_width;
+    const bool ends = row.is_number[c] != 0;
+    const Lettering lettering{table_size, ends ? Anchor::end : Anchor::start, 0.0, bold, black, {}};
+    double y = y_;
+    for (const std::string& line : row.cells[c]) {
+      y += pitch * table_size;
+      pages_.back().text({ends ? x + width - cell_gap : x, y}, line, lettering);
+    }
+    x += width;
+  }
+  y_ += row.height;
+  pages_.back().line({0.0, y_}, {page_width, y_},
+                     bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
+}
+
+void PageFlow::table(const std::vector<std::string>& headings, const std::vector<double>& shares,
+                     const std::vector<std::vector<std::string>>& rows) {
+  if (rows.empty()) return;
+  std::vector<std::string> names = headings;
+  std::vector<char> is_number;
+  for (std::string& name : names) {
+    is_number.push_back(name.starts_with('#') ? 1 : 0);
+    if (is_number.back() != 0) name.erase(0, 1);
+  }
+  const auto broken = [&](const std::vector<std::string>& cells, double size) {
+    Row row{{}, is_number, 0.0};
+    std::size_t most = 1;
+    for (std::size_t c = 0; c < cells.size(); ++c) {
+      row.cells.push_back(wrapped(cells[c], size, shares[c] * page_width - cell_gap, 8));
+      most = std::max(most, row.cells.back().size());
+    }
+    row.height = pitch * table_size * static_cast<double>(most) + 5.0;
+    return row;
+  };
+  const Row head = broken(names, 1.08 * table_size);  // bold letters are wider
+  for (std::size_t r = 0; r < rows.size(); ++r) {
+    const Row next = broken(rows[r], table_size);
+    const std::size_t before = pages_.size();
+    make_room(next.height + (r == 0 ? head.height : 0.0));
+    if (r == 0 || pages_.size() != before) row(head, shares, true);
+    row(next, shares, false);
+  }
+  y_ += 8.0;
+}
+
+void PageFlow::picture(const Picture& picture) {
+  if (picture.is_empty()) return;
+  const double height = picture.height();
+  constexpr double smallest = 0.75;  // still legible, and saves a page
+  const double rest = (bottom - y_) / height, whole = (bottom - top) / height;
+  const double scale = std::min(1.0, rest >= smallest ? rest : whole);
+  make_room(height * scale);
+  pages_.back().inset(std::make_shared<const Canvas>(picture.canvas()),
+                      {(1.0 - scale) / 2 * page_width, y_}, scale);
+  y_ += height * scale + 6.0;
+}
+
+void PageFlow::blank(double height) {
+  make_room(height + 8.0);
+  pages_.back().rectangle({0.5, y_ + 6.0}, page_width - 1.0, height, {{}, {{0x767676}, 0.8}});
+  y_ += height + 14.0;
+}
+
+std::vector<Canvas> PageFlow::pages() const {
+  std::vector<Canvas> pages = pages_;
+  for (std::size_t p = 0; p < pages.size(); ++p) {
+    const Lettering small{10.0, Anchor::start, 0.0, false, grey, {}};
+    Lettering right = small;
+    right.anchor = Anchor::end;
+    const std::string number = fmt::format("page {} of {}", p + 1, pages.size());
+    pages[p].text({0.0, 10.0}, fitted(title_, small.size, page_width), small);
+    pages[p].line({0.0, 16.0}, {page_width, 16.0}, {{0x9a9a9a}, 0.6});
+    pages[p].text({0.0, page_height - 4.0},
+                  fitted(foot_, small.size, page_width - text_width(number, small.size) - 20.0),
+                  small);
+    pages[p].text({page_width, page_height - 4.0}, number, right);
+  }
+  return pages;
+}
+
+}  // namespace quoin::tools
