@@ -7,6 +7,7 @@
 #include <iterator>
 #include <limits>
 
+#include "cases/quantity.hpp"
 #include "cases/utf8.hpp"
 #include "materials/moist_air.hpp"
 #include "solver/courses.hpp"
