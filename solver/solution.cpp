@@ -171,8 +171,6 @@ void look_at_other_places(const Question& question, const Levels& levels, Soluti
   }
 }
 
-}
-
 void refuse_beyond(std::size_t limit, std::size_t nodes) {
   if (nodes <= limit) return;
   throw SolveError(fmt::format(

@@ -2,6 +2,8 @@
 #include "solver/triangles/answer.hpp"
 
 #include <algorithm>
+#include <limits>
+#include <numeric>
 #include <utility>
 
 namespace quoin::solver {
@@ -10,6 +12,11 @@ namespace {
 /// Meshes after which what is not reached is out of reach: each has up to four times the triangles
 /// of the one before.
 constexpr int most_meshes = 14;
+
+/// Where squares of unlike materials meet in a point, finer meshes hardly help. A step that leaves
+/// more than this share of the blame is a slow one, and after so many in a row it is in vain.
+constexpr double slow_pace = 0.6;
+constexpr int most_slow_steps = 2;
 
 /// Reads everything that is asked off one level.
 void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& windows,
@@ -59,6 +66,8 @@ Answer answer_of(const Claim& claim) {
   Answer answer{first_triangles(claim.sheet, {}), nullptr, {}, {}, {}, {}, 0, true};
   std::vector<Thermometer> windows;
   std::vector<Reading> readings;
+  double blame_before = std::numeric_limits<double>::infinity();
+  int slow_steps = 0;
   for (;;) {
     answer.level = std::make_unique<TriangleLevel>(claim.physics, answer.triangles);
     ++answer.meshes;
@@ -67,7 +76,10 @@ Answer answer_of(const Claim& claim) {
     read(claim, answer, windows, readings, now, lack);
     readings = std::move(now);
     answer.reached = lack.reached;
-    if (lack.reached || answer.meshes == most_meshes) break;
+    const double blame = std::accumulate(lack.blame.begin(), lack.blame.end(), 0.0);
+    slow_steps = !lack.moved && blame > slow_pace * blame_before ? slow_steps + 1 : 0;
+    blame_before = blame;
+    if (lack.reached || answer.meshes == most_meshes || slow_steps == most_slow_steps) break;
     geometry::Triangles finer = answer.triangles;
     windows = answer.thermometers;
     if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) break;

@@ -2,9 +2,10 @@
 #include "solver/triangles/conduction.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 #include <set>
+
+#include "solver/triangles/sides.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -18,11 +19,6 @@ using geometry::Point;
 
 constexpr std::uint32_t none = geometry::Triangle::none;
 
-std::size_t at(int k) { return static_cast<std::size_t>(k); }
-
-/// The three nodes of a side within its element: first, middle, last.
-std::array<std::size_t, 3> on_side(int k) { return {at(next(k)), at(k) + 3, at(before(k))}; }
-
 // Integrals over a side of unit length with nodes first, middle, last: of products of two shapes,
 // of one shape, of products of two slopes.
 constexpr double mass[3][3] = {
@@ -30,21 +26,6 @@ constexpr double mass[3][3] = {
 constexpr double load[3] = {1. / 6, 4. / 6, 1. / 6};
 constexpr double slopes[3][3] = {
     {7. / 3, -8. / 3, 1. / 3}, {-8. / 3, 16. / 3, -8. / 3}, {1. / 3, -8. / 3, 7. / 3}};
-
-// Gauss's points on a side from 0 to 1, exact to the fifth degree.
-const double gauss_reach = std::sqrt(0.6) / 2;
-const double gauss_place[3] = {0.5 - gauss_reach, 0.5, 0.5 + gauss_reach};
-constexpr double gauss_weight[3] = {5. / 18, 8. / 18, 5. / 18};
-
-/// The gradient of a quadratic field at the middle of side k.
-Point gradient_at(const std::array<Point, 3>& g, const std::array<double, 6>& values, int k) {
-  // Shares of the corners there: 0 of corner k, 1/2 of both others.
-  const std::size_t a = at(next(k)), b = at(before(k)), c = at(k);
-  const double of_a = values[a] + 2 * values[c + 3], of_b = values[b] + 2 * values[c + 3];
-  const double of_c = -values[c] + 2 * values[b + 3] + 2 * values[a + 3];
-  return {of_a * g[a].x + of_b * g[b].x + of_c * g[c].x,
-          of_a * g[a].y + of_b * g[b].y + of_c * g[c].y};
-}
 
 }  // namespace
 
@@ -86,18 +67,6 @@ void Conduction::note_borders(const Physics& physics) {
     }
   }
   touching_.assign(touching.begin(), touching.end());
-}
-
-/// The middles of the sides integrate what is quadratic in an element.
-void Conduction::weigh() {
-  weight_.reserve(6 * nodes_.elements.size() + 3 * nodes_.borders.size());
-  for (std::size_t e = 0; e < nodes_.elements.size(); ++e) {
-    weight_.insert(weight_.end(), 6, shapes_[e].area / (3 * conductivity_[e]));
-  }
-  for (std::size_t b = 0; b < nodes_.borders.size(); ++b) {
-    const double whole = nodes_.borders[b].space ? resistance_[b] * nodes_.borders[b].length : 0.0;
-    for (const double share : gauss_weight) weight_.push_back(whole * share);
-  }
 }
 
 /// The integral of the product of the gradients of two shapes.
@@ -313,70 +282,6 @@ std::vector<std::array<double, 6>> Conduction::stream_of(const Surroundings& sur
     }
   }
   return stream;
-}
-
-Flux Conduction::flux_above(const std::vector<double>& warmth,
-                            const Surroundings& surroundings) const {
-  Flux flux;
-  flux.reserve(weight_.size());
-  for (std::size_t e = 0; e < nodes_.elements.size(); ++e) {
-    std::array<double, 6> values{};
-    for (std::size_t i = 0; i < 6; ++i) values[i] = warmth[nodes_.elements[e].node[i]];
-    for (int k = 0; k < 3; ++k) {
-      const Point gradient = gradient_at(shapes_[e].gradient, values, k);
-      flux.push_back(-conductivity_[e] * gradient.x);
-      flux.push_back(-conductivity_[e] * gradient.y);
-    }
-  }
-  for (std::size_t b = 0; b < nodes_.borders.size(); ++b) {
-    const Border& border = nodes_.borders[b];
-    for (const double s : gauss_place) {
-      const double here = (1 - s) * (1 - 2 * s) * warmth[border.node[0]] +
-                          4 * s * (1 - s) * warmth[border.node[1]] +
-                          s * (2 * s - 1) * warmth[border.node[2]];
-      const bool resists = border.space && resistance_[b] > 0;
-      flux.push_back(resists ? (here - surroundings[b]) / resistance_[b] : 0.0);
-    }
-  }
-  return flux;
-}
-
-Flux Conduction::flux_below(const std::vector<std::array<double, 6>>& stream) const {
-  Flux flux;
-  flux.reserve(weight_.size());
-  for (std::size_t e = 0; e < nodes_.elements.size(); ++e) {
-    for (int k = 0; k < 3; ++k) {
-      const Point gradient = gradient_at(shapes_[e].gradient, stream[e], k);
-      flux.push_back(gradient.y);
-      flux.push_back(-gradient.x);
-    }
-  }
-  for (const Border& border : nodes_.borders) {
-    const auto local = on_side(border.side);
-    const auto& values = stream[border.element];
-    for (const double s : gauss_place) {
-      flux.push_back(((4 * s - 3) * values[local[0]] + (4 - 8 * s) * values[local[1]] +
-                      (4 * s - 1) * values[local[2]]) /
-                     border.length);
-    }
-  }
-  return flux;
-}
-
-double Conduction::product(const Flux& p, const Flux& q) const {
-  double sum = 0.0;
-  for (std::size_t n = 0; n < weight_.size(); ++n) sum += weight_[n] * p[n] * q[n];
-  return sum;
-}
-
-std::vector<double> Conduction::product_by_element(const Flux& p, const Flux& q) const {
-  std::vector<double> parts(nodes_.elements.size(), 0.0);
-  const std::size_t bordering = 6 * nodes_.elements.size();
-  for (std::size_t n = 0; n < weight_.size(); ++n) {
-    const std::size_t element = n < bordering ? n / 6 : nodes_.borders[(n - bordering) / 3].element;
-    parts[element] += weight_[n] * p[n] * q[n];
-  }
-  return parts;
 }
 
 }  // namespace quoin::solver

@@ -7,6 +7,8 @@
 #include <numbers>
 #include <numeric>
 
+#include "solver/triangles/sides.hpp"
+
 namespace quoin::solver {
 namespace {
 
@@ -15,8 +17,6 @@ using geometry::Triangles;
 using geometry::Triangulation;
 
 constexpr std::uint32_t none = geometry::Triangle::none;
-
-std::size_t at(int k) { return static_cast<std::size_t>(k); }
 
 constexpr double most_parts = 64;   // of one triangle in one step
 constexpr double aim = 0.7;         // of the sum wanted

@@ -3,6 +3,8 @@
 
 #include <utility>
 
+#include "solver/triangles/sides.hpp"
+
 namespace quoin::solver {
 namespace {
 
@@ -12,8 +14,6 @@ using geometry::next;
 using geometry::NodedTriangles;
 
 constexpr std::uint32_t none = geometry::Triangle::none;
-
-std::size_t at(int k) { return static_cast<std::size_t>(k); }
 
 /// The rim that each border belongs to, numbered in the order of their first borders.
 std::vector<std::uint32_t> rims_of(const NodedTriangles& nodes) {

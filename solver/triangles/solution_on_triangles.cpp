@@ -16,7 +16,7 @@ namespace {
 
 /// Points of the triangles, four unknowns each, beyond which what is not reached stays so: a
 /// second.
-constexpr std::size_t most_points = 20'000;
+constexpr std::size_t most_points = 12'000;
 
 /// A grid for pictures needs no more nodes than this.
 constexpr std::size_t most_picture_nodes = 120'000;

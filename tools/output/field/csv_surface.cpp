@@ -7,6 +7,7 @@
 #include <iterator>
 #include <limits>
 
+#include "cases/grammar/quantity.hpp"
 #include "cases/text/utf8.hpp"
 #include "materials/moist_air.hpp"
 #include "solver/findings/courses.hpp"
