@@ -65,10 +65,10 @@ TEST_CASE("a command line that cannot be understood says what was found and what
   };
   for (const Wrong& wrong : {
            Wrong{"", "nothing", "solve, check, new"},
-           Wrong{"slove x.yaml", "slove", "did you mean solve?"},
+           Wrong{"slove x.yaml", "slove", "did you mean 'solve'?"},
            Wrong{"solve", "nothing", "quoin solve CASE"},
            Wrong{"new", "nothing", "quoin new RECIPE"},
-           Wrong{"solve x.yaml --jsn", "--jsn", "did you mean --json?"},
+           Wrong{"solve x.yaml --jsn", "--jsn", "did you mean '--json'?"},
            Wrong{"solve x.yaml --threads many", "many", "from 1 to 256"},
            Wrong{"solve x.yaml --threads 0", "0", "from 1 to 256"},
            Wrong{"solve x.yaml --threads 1.5", "1.5", "from 1 to 256"},
@@ -80,7 +80,7 @@ TEST_CASE("a command line that cannot be understood says what was found and what
            Wrong{"solve x.yaml -o a -o b", "-o", "more than once"},
            Wrong{"solve x.yaml --json=maybe", "--json", "quoin solve --help"},
            Wrong{"verify x.yaml", "x.yaml", "more than the command takes"},
-           Wrong{"schema --findngs", "--findngs", "did you mean --findings?"},
+           Wrong{"schema --findngs", "--findngs", "did you mean '--findings'?"},
        }) {
     CAPTURE(wrong.arguments);
     const Run result = run(wrong.arguments);

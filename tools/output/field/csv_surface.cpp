@@ -77,9 +77,9 @@ bool may_run(std::string_view text) {
   constexpr std::u32string_view signs =
       U"=+-@|\uFF1D\uFF0B\uFF0D\uFF20\uFF5C\uFE66\uFE62\uFE63\uFE6B"
       U"\u207C\u207A\u207B\u208C\u208A\u208B\u2212\uFB29\u2010\u2011";
-  if (!text.empty() && is_blank(static_cast<unsigned char>(text.front())) && text.front() != ' ') {
-    return true;  // a tab or a line end may itself start one
-  }
+  // A tab or a line end may itself start one.
+  if (!text.empty() && std::string_view("\t\r\n").find(text.front()) != std::string_view::npos)
+    return true;
   while (!text.empty()) {
     const cases::Character next = cases::first_character(text);
     if (next.bytes == 0) return false;
