@@ -103,6 +103,7 @@ TEST_CASE("what does not exist is a dash, not a number") {
   Results results = testing::results_by_hand();
   results.variants[0].surface.airs[0].coldest.factor = {std::nan(""), std::nan("")};
   results.variants[0].humidity.clear();
+  results.variants[0].outcomes = outcomes(results.variants[0]);
   const std::string report = text_report(results, {});
   CHECK(report.find("nan") == std::string::npos);
 }
