@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "cases/read.hpp"
+#include "solver/triangles/answer.hpp"
+#include "tests/geometry/triangles/shapes.hpp"
 #include "tests/support/within.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/run.hpp"
@@ -72,6 +74,26 @@ TEST_CASE("cavities closed or crossed the wrong way change the L2D of example D.
       coupling(d4({{"unventilated, flow: along y", "unventilated, flow: along x"}}));
   CHECK(closed < right - 1e-4);
   CHECK_FALSE(crossed == WithinRel{right, 0.005});
+}
+
+TEST_CASE("example D.4 in triangles, straight or turned, is bracketed around its L2D") {
+  const cases::Variant variant = d4();
+  for (const double angle : {0.0, 0.4}) {
+    solver::Claim claim;
+    claim.sheet = geometry::turned(variant.sheet, angle);
+    claim.physics = physics_of(variant, materials::Purpose::heat_flow);
+    claim.temperatures = temperatures_of(variant);
+    claim.coupling_band = 1e-4;
+    const solver::Answer answer = solver::answer_of(claim);
+    CHECK(answer.reached);
+    const solver::Coupling& bracket = answer.couplings.front();
+    CHECK(bracket.value == WithinRel{0.34578, 1e-3});  // as above
+    CHECK(bracket.high - bracket.low <= 2e-4 * bracket.high);
+    const solver::Coupling grid = solved(variant, {}).heat.couplings.front();
+    CHECK(bracket.low <= grid.high);
+    CHECK(bracket.high >= grid.low);
+    CHECK(bracket.value == WithinRel{grid.value, 1e-3});
+  }
 }
 
 }  // namespace quoin::tools
