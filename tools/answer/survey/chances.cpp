@@ -146,8 +146,9 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
   }
   const cases::Survey survey = read ? carried_over(ground.worked->model) : cases::Survey{};
   const SurfaceField field(ground.section, solved.variant, survey, options);
-  const FabricDraws fabric =
+  FabricDraws fabric =
       read ? fabric_after(*ground.worked, field, ground.section) : fabric_beforehand(field, draws);
+  solve_states(field, fabric);
   const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     for (const solver::AirSurface& surface : solved.surface.airs) {
