@@ -6,6 +6,7 @@
 
 #include "geometry/section.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/shuffled.hpp"
 #include "tools/answer/survey/chance.hpp"
 #include "tools/answer/survey/design_factor.hpp"
 #include "tools/answer/survey/explain.hpp"
@@ -91,6 +92,7 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
   }
   const std::size_t materials = field.materials().size(), zones = changed.size();
   const std::vector<double> anew = solver::even_normals(draws, materials + zones);
+  const std::vector<std::size_t> order = solver::shuffled(draws);
   FabricDraws fabric;
   fabric.from_readings = true;
   for (std::size_t z = 0; z < zones; ++z) {
@@ -104,7 +106,8 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
     const auto count = static_cast<std::size_t>(std::lround(share * draws));
     for (const Drawn& drawn : resampled(one, count)) {
       FabricState state = fabric_of(model, field, drawn.from->hypothesis, drawn.unknowns);
-      const double* normal = anew.data() + (fabric.states.size() % draws) * (materials + zones);
+      const double* normal =
+          anew.data() + order[fabric.states.size() % draws] * (materials + zones);
       for (std::size_t m = 0; m < materials; ++m) {
         if (!model.find(UnknownKind::conductivity, field.materials()[m].name))
           state.materials[m] = field.materials()[m].sd * normal[m];
