@@ -9,11 +9,10 @@
 #include <numeric>
 #include <stdexcept>
 
+#include "geometry/fans.hpp"
+
 namespace quoin::geometry {
 namespace {
-
-/// The four cells that meet at one point of the section's grid, once round: SW, SE, NE, NW.
-using Quarters = std::array<Cell, 4>;
 
 bool is_space(const Fill& fill) { return std::holds_alternative<SpaceId>(fill); }
 
@@ -56,21 +55,6 @@ bool is_corner_of_field(const Quarters& cells) {
     }
   }
   return true;
-}
-
-/// A cell about a point; nothing beyond the section.
-Cell quarter(const Section& section, std::size_t i, std::size_t j, bool east, bool north) {
-  if ((!east && i == 0) || (!north && j == 0)) return undivided(std::monostate{});
-  const std::size_t column = east ? i : i - 1;
-  const std::size_t row = north ? j : j - 1;
-  if (column >= section.columns() || row >= section.rows()) return undivided(std::monostate{});
-  return section.cell(column, row);
-}
-
-/// The cells about the crossing of two lines.
-Quarters quarters(const Section& section, std::size_t i, std::size_t j) {
-  return {quarter(section, i, j, false, false), quarter(section, i, j, true, false),
-          quarter(section, i, j, true, true), quarter(section, i, j, false, true)};
 }
 
 struct Corners {
@@ -264,33 +248,6 @@ void refuse_unequal_cuts(const Section& section, const Subdivision& subdivision)
     }
   }
 }
-
-/// The fans of material about a point, told for each eighth of the turn from the east on: 0 where
-/// there is none. Material that shares an edge is one fan.
-struct Fans {
-  std::array<std::size_t, 8> fan{};
-  std::vector<std::size_t> eighths;  ///< in each fan
-
-  explicit Fans(const Quarters& cells) {
-    const auto& [sw, se, ne, nw] = cells;
-    const std::array<bool, 8> solid = {
-        is_solid(ne.at(CellSide::south)), is_solid(ne.at(CellSide::west)),
-        is_solid(nw.at(CellSide::east)),  is_solid(nw.at(CellSide::south)),
-        is_solid(sw.at(CellSide::north)), is_solid(sw.at(CellSide::east)),
-        is_solid(se.at(CellSide::west)),  is_solid(se.at(CellSide::north))};
-    const auto start = std::find(solid.begin(), solid.end(), false) - solid.begin();
-    if (start == 8) return;
-    bool inside = false;
-    for (std::size_t k = 0; k < 8; ++k) {
-      const std::size_t at = (static_cast<std::size_t>(start) + k) % 8;
-      if (solid[at] && !inside) eighths.push_back(0);
-      inside = solid[at];
-      if (!inside) continue;
-      fan[at] = eighths.size();
-      ++eighths.back();
-    }
-  }
-};
 
 /// Gives fans of material that touch in one point alone nodes of their own; the widest keeps that
 /// of the grid.

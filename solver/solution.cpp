@@ -9,6 +9,7 @@
 #include <optional>
 #include <utility>
 
+#include "solver/aims.hpp"
 #include "solver/bracket.hpp"
 #include "solver/errors.hpp"
 #include "solver/place_value.hpp"
@@ -36,11 +37,6 @@ struct Levels {
 
   [[nodiscard]] const Field& field() const { return fine.both.field; }
 };
-
-double span_of(const SpaceTemperatures& spaces) {
-  const auto [low, high] = std::minmax_element(spaces.begin(), spaces.end());
-  return *high - *low;
-}
 
 Estimate factor_of(const Question& question, const Estimate& temperature, SpaceId air) {
   const double inside = question.temperatures[air];
@@ -87,55 +83,6 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
 
 bool has_surface(const Field& field, SpaceId air) {
   return std::find(field.airs.begin(), field.airs.end(), air) != field.airs.end();
-}
-
-/// What the factor of an air is measured by, K; the span of all where it is as warm as outside.
-double difference(const Question& question, SpaceId air) {
-  const double own = std::abs(question.temperatures[air] - question.temperatures[question.outside]);
-  return own > 0 ? own : span_of(question.temperatures);
-}
-
-/// What steps that stand for slopes add to the band of a spot, K; see widen_for_steps.
-double widening(const Question& question, const Spot& spot) {
-  const double inside = question.temperatures[question.physics.air[spot.space]];
-  return question.section.thinness * std::abs(inside - spot.temperature.value);
-}
-
-double widening_of_probes(const Question& question) {
-  return question.section.thinness * span_of(question.temperatures) / 4;
-}
-
-/// The band that a grid is refined to, K. Finer than the steps of slopes it would be in vain.
-double aim(const Question& question, SpaceId air, const Spot& spot) {
-  return std::max(*question.factor_band * difference(question, air), widening(question, spot));
-}
-
-double aim_of_probes(const Question& question) {
-  return std::max(*question.factor_band * span_of(question.temperatures),
-                  widening_of_probes(question));
-}
-
-double largest_coupling(const std::vector<Coupling>& couplings) {
-  double largest = 0.0;
-  for (const Coupling& coupling : couplings) {
-    if (std::isfinite(coupling.high)) largest = std::max(largest, coupling.value);
-  }
-  return largest;
-}
-
-double aim_of_couplings(const Question& question, const std::vector<Coupling>& couplings) {
-  return std::max(*question.coupling_band, question.section.thinness / 10) *
-         largest_coupling(couplings);
-}
-
-/// How many times as wide as wanted the widest bracket is.
-double shortfall_of(const std::vector<Coupling>& couplings, double wanted) {
-  double worst = 0.0;
-  for (const Coupling& coupling : couplings) {
-    if (!std::isfinite(coupling.high) || coupling.high == coupling.low) continue;
-    worst = std::max(worst, (coupling.high - coupling.low) / 2 / wanted);
-  }
-  return worst;
 }
 
 /// Gives a value on both grids as a temperature with a band; tells where the grid keeps it from
@@ -269,25 +216,6 @@ void widen_for_steps(const Question& question, Solution& solution) {
     for (Spot& spot : air.cold_spots) widen(spot);
   }
   for (ProbeValue& probe : solution.probes) probe.temperature.band += widening_of_probes(question);
-}
-
-/// Whether all that was wanted is reached, by the bands as they are told.
-bool is_reached(const Question& question, const Solution& solution) {
-  if (question.coupling_band &&
-      shortfall_of(solution.couplings,
-                   *question.coupling_band * largest_coupling(solution.couplings)) > 1.0)
-    return false;
-  if (!question.factor_band) return true;
-  const double span = span_of(question.temperatures);
-  const bool spots =
-      std::all_of(solution.airs.begin(), solution.airs.end(), [&](const AirSurface& air) {
-        return air.coldest.temperature.band <=
-               *question.factor_band * difference(question, air.air);
-      });
-  return spots &&
-         std::all_of(solution.probes.begin(), solution.probes.end(), [&](const ProbeValue& probe) {
-           return probe.temperature.band <= *question.factor_band * span;
-         });
 }
 
 void refuse_beyond(std::size_t limit, std::size_t nodes) {

@@ -118,6 +118,10 @@ bool is_minimum(const std::vector<double>& value, std::size_t k) {
   return !falls_before && !falls_after && !level_before;
 }
 
+double lowest(const Stretch& stretch) {
+  return *std::min_element(stretch.value.begin(), stretch.value.end());
+}
+
 /// Whether a minimum at an end of a stretch counts: where a frame begins, the edge is the wall's.
 bool counts(const Stretch& stretch, std::size_t k) {
   if (stretch.is_fabric) return true;
@@ -133,16 +137,28 @@ std::vector<LocalMinimum> local_minima(const std::vector<Surface>& surfaces,
                                        double prominence) {
   std::vector<LocalMinimum> minima;
   for (std::size_t s = 0; s < surfaces.size(); ++s) {
-    for (const Stretch& stretch : stretches(surfaces[s], temperature, is_fabric)) {
-      const Profile profile(stretch);
+    const std::size_t others = minima.size();
+    const std::vector<Stretch> all = stretches(surfaces[s], temperature, is_fabric);
+    const auto add = [&](const Stretch& stretch, std::size_t k) {
+      minima.push_back({s, stretch.position[k], stretch.face[k > 0 ? k - 1 : 0],
+                        Profile(stretch).lowest_mean(stretch.along[k], thermometer_width)});
+    };
+    for (const Stretch& stretch : all) {
       const auto& value = stretch.value;
       for (std::size_t k = 0; k < value.size(); ++k) {
         if (!is_minimum(value, k) || !counts(stretch, k)) continue;
         if (std::min(climb(value, k, -1), climb(value, k, +1)) < prominence) continue;
-        minima.push_back({s, stretch.position[k], stretch.face[k > 0 ? k - 1 : 0],
-                          profile.lowest_mean(stretch.along[k], thermometer_width)});
+        add(stretch, k);
       }
     }
+    if (minima.size() > others) continue;
+    // It falls too gently to have a minimum between neighbours: the lowest point then.
+    const Stretch* coldest = &all.front();
+    for (const Stretch& stretch : all) {
+      if (lowest(stretch) < lowest(*coldest)) coldest = &stretch;
+    }
+    const auto at = std::min_element(coldest->value.begin(), coldest->value.end());
+    add(*coldest, static_cast<std::size_t>(at - coldest->value.begin()));
   }
   return minima;
 }

@@ -18,7 +18,7 @@
 #include <system_error>
 #include <utility>
 
-#include "tools/paint_error.hpp"
+#include "tools/parts.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -95,8 +95,8 @@ int end_of(int process) {
 
 Apart::Apart(const std::function<std::vector<File>()>& make) {
   const auto refuse = [](int reason) {
-    throw PaintError(fmt::format("pictures cannot be painted: no process can be started for it: {}",
-                                 std::system_category().message(reason)));
+    throw PartError(fmt::format("pictures cannot be painted: no process can be started for it: {}",
+                                std::system_category().message(reason)));
   };
   std::array<int, 2> pipe{};
   if (pipe2(pipe.data(), O_CLOEXEC) != 0) refuse(errno);
@@ -125,7 +125,7 @@ std::vector<File> Apart::files() {
   const std::string message = all_from(reading_);
   const int status = end_of(std::exchange(process_, -1));
   if (status != 0 || message.empty() || message.back() != whole) {
-    throw PaintError(fmt::format(
+    throw PartError(fmt::format(
         "pictures cannot be painted: the painting ended by signal {}, as it does where the memory "
         "is not enough",
         WIFSIGNALED(status) ? WTERMSIG(status) : 0));
@@ -134,7 +134,7 @@ std::vector<File> Apart::files() {
   const char kind = left.front();
   left = left.substr(1, left.size() - 2);
   if (kind == no_memory) throw std::bad_alloc();
-  if (kind == failed) throw PaintError(std::string(next(left)));
+  if (kind == failed) throw PartError(std::string(next(left)));
   std::vector<File> files;
   while (!left.empty()) {
     std::string name(next(left));

@@ -21,20 +21,6 @@ std::string cell(double value, int decimals) {
                                                               : digits;
 }
 
-/// Whether a program for tables may take a text for a formula or a command: by its first sign,
-/// which may be written wide, and which some look for behind blanks.
-bool begins_formula(std::string_view text) {
-  if (!text.empty() && std::string_view("\t\r\n").find(text.front()) != std::string_view::npos)
-    return true;
-  const std::string_view shown = cases::trimmed(text);
-  if (shown.empty()) return false;
-  const char32_t first = cases::first_character(shown).code;
-  constexpr char32_t to_wide = 0xFF01 - U'!';
-  return std::u32string_view(U"=+-@|%").find(first >= 0xFF01 && first <= 0xFF5E
-                                                 ? first - to_wide
-                                                 : first) != std::u32string_view::npos;
-}
-
 /// fRsi of any surface temperature in the air of a coldest spot whose fRsi is known: both are
 /// linear between the outside (0) and the air (1).
 double factor_at(double temperature, double air, const solver::Spot& coldest) {

@@ -102,11 +102,6 @@ EnoughFor by_air(const SolvedVariant& solved, const materials::Test& test,
   return enough;
 }
 
-const solver::AirSurface& surface_of(const SolvedVariant& solved, SpaceId air) {
-  return *std::find_if(solved.surface.airs.begin(), solved.surface.airs.end(),
-                       [&](const solver::AirSurface& surface) { return surface.air == air; });
-}
-
 const cases::Criterion& criterion_of(const SolvedVariant& solved, const std::string& name) {
   return *std::find_if(solved.variant.criteria.begin(), solved.variant.criteria.end(),
                        [&](const cases::Criterion& criterion) { return criterion.name == name; });

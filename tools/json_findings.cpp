@@ -11,13 +11,14 @@
 #include "cases/harmless.hpp"
 #include "cases/utf8.hpp"
 #include "tools/answer/survey/json_survey.hpp"
+#include "tools/answer/words/choices.hpp"
+#include "tools/answer/words/outcome_words.hpp"
 #include "tools/json_timber_ends.hpp"
 #include "tools/json_vapour.hpp"
 #include "tools/json_year.hpp"
 #include "tools/judge.hpp"
 #include "tools/places.hpp"
 #include "tools/readings.hpp"
-#include "tools/text_words.hpp"
 #include "tools/version.hpp"
 
 namespace quoin::tools {
@@ -51,13 +52,21 @@ class VariantFindings {
       : solved_(solved), variant_(solved.variant) {}
 
   [[nodiscard]] Json json() const {
-    Json all = {{"name", variant_.name},       {"summary", solved_.summary},
-                {"surface", surface()},        {"heat", heat()},
-                {"verdicts", verdicts()},      {"enough", enough_json(solved_)},
-                {"year", years_json(solved_)}, {"plain", plain()},
-                {"psi_W_mK", psi()},           {"materials", materials()},
-                {"cut_planes", cut_planes()},  {"warnings", solved_.warnings},
-                {"checks", checks()},          {"mesh", mesh()}};
+    Json all = {{"name", variant_.name},
+                {"summary", solved_.summary},
+                {"surface", surface()},
+                {"heat", heat()},
+                {"outcomes", outcomes()},
+                {"verdicts", verdicts()},
+                {"enough", enough_json(solved_)},
+                {"year", years_json(solved_)},
+                {"plain", plain()},
+                {"psi_W_mK", psi()},
+                {"materials", materials()},
+                {"cut_planes", cut_planes()},
+                {"warnings", solved_.warnings},
+                {"checks", checks()},
+                {"mesh", mesh()}};
     if (!variant_.readings.empty()) all["readings"] = readings();
     if (!solved_.chances.empty()) all["chance"] = chance_json(solved_.chances, variant_);
     if (solved_.vapour) all["vapour"] = vapour_json(solved_);
@@ -98,7 +107,10 @@ class VariantFindings {
       result["humidity_percent"] = percent(humidity->humidity);
       result["dew_point_C"] = humidity->dew_point;
       result["mould_temperature_C"] = humidity->mould_temperature;
-      result["factor_needed"] = humidity->factor_needed;
+      result["limit_by"] = humidity->limit_by;
+      result["limit_percent"] = percent(humidity->limit);
+      result["lowest_temperature_C"] = humidity->lowest_temperature;
+      result["fRsi_needed"] = humidity->factor_needed;
       result["highest_safe_humidity_percent"] = percent(humidity->highest_safe_humidity);
     }
     result["coldest"] = std::move(coldest);
@@ -150,6 +162,33 @@ class VariantFindings {
             {"accurate", solved_.heat.accurate}};
   }
 
+  [[nodiscard]] Json outcomes() const {
+    Json all = list();
+    for (const Outcome& outcome : solved_.outcomes) {
+      Json each = {{"space", name(outcome.space)},
+                   {"outcome", words_for(outcome.kind)},
+                   {"tone", tone_of(outcome.kind) == Tone::bad        ? "bad"
+                            : tone_of(outcome.kind) == Tone::doubtful ? "doubtful"
+                            : tone_of(outcome.kind) == Tone::good     ? "good"
+                                                                      : "plain"}};
+      if (outcome.limit) {
+        each["decided_by"] = outcome.decided_by;
+        if (outcome.unit == "1") {
+          each["limit_fRsi"] = *outcome.limit;
+        } else {
+          each["limit_percent"] = percent(*outcome.limit);
+        }
+        each["margin"] = outcome.margin;
+        each["band"] = outcome.band;
+        each["unit"] = outcome.unit;
+      }
+      if (outcome.chance) each["chance"] = *outcome.chance;
+      each["words"] = outcome.words;
+      all.push_back(std::move(each));
+    }
+    return all;
+  }
+
   [[nodiscard]] Json verdicts() const {
     Json all = list();
     for (const Verdict& verdict : solved_.verdicts) {
@@ -159,7 +198,7 @@ class VariantFindings {
                    {"margin", verdict.margin},
                    {"band", verdict.band},
                    {"unit", verdict.unit},
-                   {"certainty", words_for(verdict.certainty)}};
+                   {"limit_within_band", std::abs(verdict.margin) <= verdict.band}};
       const cases::Criterion& criterion = criterion_of(verdict.criterion);
       if (!criterion.guide.empty()) {
         each["guide"] = criterion.guide;
@@ -169,9 +208,6 @@ class VariantFindings {
       if (const auto* threshold = std::get_if<cases::FactorThreshold>(&criterion.test)) {
         each["threshold"] = threshold->threshold;
         if (threshold->resistance) each["threshold_for_Rsi_m2K_W"] = *threshold->resistance;
-        if (const AirHumidity* air = humidity_of(solved_, verdict.space)) {
-          each["factor_needed_here"] = air->factor_needed;
-        }
       }
       if (verdict.grade) {
         each["grade"] = words_for(verdict.grade->degree);
@@ -277,13 +313,21 @@ class VariantFindings {
 };
 
 Json change_json(const Change& change, const SolvedVariant& first) {
-  Json json = {
-      {"variant", change.variant},         {"space", first.variant.spaces[change.space].name},
-      {"coldest_before_C", change.before}, {"coldest_after_C", change.after},
-      {"moved_mm", mm(change.moved)},      {"biggest_drop_K", change.biggest_drop}};
-  if (change.biggest_drop > 0.0) json["drop_at_mm"] = place_of(change.drop_place);
-  json["words"] = change.words;
-  return json;
+  Json colder = list();
+  for (const Colder& each : change.colder) {
+    colder.push_back({{"name", each.name},
+                      {"x_mm", mm(each.place.x)},
+                      {"y_mm", mm(each.place.y)},
+                      {"before_C", each.before},
+                      {"after_C", each.after}});
+  }
+  return {{"variant", change.variant},
+          {"space", first.variant.spaces[change.space].name},
+          {"coldest_before_C", change.before},
+          {"coldest_after_C", change.after},
+          {"moved_mm", mm(change.moved)},
+          {"colder", std::move(colder)},
+          {"words", change.words}};
 }
 
 /// A JSON text in which the signs that steer a terminal or turn the writing are spelt out.

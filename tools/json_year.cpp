@@ -3,9 +3,9 @@
 
 #include <cmath>
 
+#include "tools/answer/words/choices.hpp"
+#include "tools/answer/words/year_words.hpp"
 #include "tools/places.hpp"
-#include "tools/text_enough.hpp"
-#include "tools/text_year.hpp"
 #include "tools/year.hpp"
 
 namespace quoin::tools {
@@ -89,7 +89,8 @@ nlohmann::ordered_json enough_json(const SolvedVariant& solved) {
   for (const EnoughFor& enough : solved.enough) {
     Json each = {{"criterion", enough.criterion},
                  {"space", solved.variant.spaces[enough.space].name}};
-    if (enough.highest_humidity) each["highest_humidity_percent"] = 100 * *enough.highest_humidity;
+    if (enough.highest_humidity)
+      each["highest_safe_humidity_percent"] = 100 * *enough.highest_humidity;
     if (enough.lowest_temperature) each["lowest_temperature_C"] = *enough.lowest_temperature;
     if (enough.thickness) {
       each["least_thickness"] = threshold_json(*enough.thickness, "m");

@@ -5,13 +5,17 @@
 
 #include <array>
 #include <set>
+#include <span>
+#include <string_view>
+#include <utility>
 
 #include "tools/apart.hpp"
 #include "tools/csv_surface.hpp"
-#include "tools/html_report.hpp"
+#include "tools/draw/canvas/paint.hpp"
+#include "tools/draw/pictures.hpp"
 #include "tools/json_findings.hpp"
-#include "tools/pdf_report.hpp"
-#include "tools/rsvg_paint.hpp"
+#include "tools/output/html/html_report.hpp"
+#include "tools/output/pdf/pdf_report.hpp"
 #include "tools/vtk_field.hpp"
 
 namespace quoin::tools {
@@ -33,39 +37,61 @@ std::vector<File> surface_files(const Results& results, const Pictures& /*pictur
   return {{"surface.csv", surface_csv(results)}};
 }
 
-std::vector<File> section_files(const Results& results, const Pictures& pictures) {
+struct NamedPicture {
+  std::string stem;  ///< of its file
+  Picture picture;
+};
+
+std::vector<NamedPicture> section_pictures(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return {};
-  return {{"section.svg", pictures.sections.front().svg(results.note)}};
+  return {{"section", pictures.sections.front()}};
 }
 
-std::vector<File> field_files(const Results& results, const Pictures& pictures) {
+/// A picture of each variant, where there is one.
+std::vector<NamedPicture> of_variants(const Results& results, std::string_view kind,
+                                      const std::vector<Picture>& pictures) {
   const std::vector<std::string> stems = file_stems(results.variants);
+  std::vector<NamedPicture> named;
+  for (std::size_t v = 0; v < stems.size(); ++v)
+    named.push_back({fmt::format("{}-{}", kind, stems[v]), pictures[v]});
+  return named;
+}
+
+std::vector<NamedPicture> field_pictures(const Results& results, const Pictures& pictures) {
+  return of_variants(results, "field", pictures.fields);
+}
+
+std::vector<NamedPicture> surface_pictures(const Results& /*results*/, const Pictures& pictures) {
+  return {{"surface", pictures.surface}};
+}
+
+std::vector<NamedPicture> compare_pictures(const Results& /*results*/, const Pictures& pictures) {
+  return {{"compare", pictures.compare}};
+}
+
+std::vector<NamedPicture> flow_pictures(const Results& results, const Pictures& pictures) {
+  return of_variants(results, "flow", pictures.flows);
+}
+
+/// The pictures of one kind as files in one format, each with the author's note.
+template <auto pictures_of_kind, auto written>
+std::vector<File> picture_files(const Results& results, const Pictures& pictures) {
   std::vector<File> files;
-  for (std::size_t v = 0; v < stems.size(); ++v) {
-    files.push_back({fmt::format("field-{}.svg", stems[v]), pictures.fields[v].svg(results.note)});
+  for (const NamedPicture& named : pictures_of_kind(results, pictures)) {
+    if (named.picture.is_empty()) continue;
+    const Picture picture = named.picture.noted(results.note);
+    files.push_back(written(named.stem, picture));
   }
   return files;
 }
 
-std::vector<File> surface_picture_files(const Results& /*results*/, const Pictures& pictures) {
-  if (pictures.surface.empty()) return {};
-  return {{"surface.svg", pictures.surface}};
+File svg_file(const std::string& stem, const Picture& picture) {
+  return {stem + ".svg", picture.svg()};
 }
 
-std::vector<File> compare_files(const Results& /*results*/, const Pictures& pictures) {
-  if (pictures.compare.empty()) return {};
-  return {{"compare.svg", pictures.compare}};
-}
-
-std::vector<File> flow_files(const Results& results, const Pictures& pictures) {
-  const std::vector<std::string> stems = file_stems(results.variants);
-  std::vector<File> files;
-  for (std::size_t v = 0; v < stems.size(); ++v) {
-    std::string picture = pictures.flows[v].svg(results.note);
-    if (picture.empty()) continue;
-    files.push_back({fmt::format("flow-{}.svg", stems[v]), std::move(picture)});
-  }
-  return files;
+File png_file(const std::string& stem, const Picture& picture) {
+  constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
+  return {stem + ".png", png_of(picture, width)};
 }
 
 std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/) {
@@ -86,19 +112,59 @@ std::vector<File> vtk_index_files(const Results& results, const Pictures& /*pict
   return {{"fields.vtm", fields_vtm(names, file_names)}};
 }
 
-constexpr std::array<Output, 11> all_outputs{{
+/// One kind of file that a run writes.
+struct Output {
+  std::string_view name;  ///< as the manual calls it; <variant> stands for the stem of each
+  std::vector<File> (*files)(const Results&, const Pictures&);
+};
+
+// Every output. A new one is one file pair and one line here.
+
+constexpr std::array<Output, 10> text_outputs{{
     {"findings.json", findings_files},
     {"report.html", page_files},
-    {"report.pdf", pdf_files},
     {"surface.csv", surface_files},
-    {"section.svg", section_files},
-    {"field-<variant>.svg", field_files},
-    {"surface.svg", surface_picture_files},
-    {"compare.svg", compare_files},
-    {"flow-<variant>.svg", flow_files},
+    {"section.svg", picture_files<section_pictures, svg_file>},
+    {"field-<variant>.svg", picture_files<field_pictures, svg_file>},
+    {"surface.svg", picture_files<surface_pictures, svg_file>},
+    {"compare.svg", picture_files<compare_pictures, svg_file>},
+    {"flow-<variant>.svg", picture_files<flow_pictures, svg_file>},
     {"field-<variant>.vtr", vtk_files},
     {"fields.vtm", vtk_index_files},
 }};
+
+/// What is painted rather than written, in a process of its own.
+constexpr std::array<Output, 1> painted_outputs{{{"report.pdf", pdf_files}}};
+
+constexpr std::array<Output, 5> png_outputs{{
+    {"section.png", picture_files<section_pictures, png_file>},
+    {"field-<variant>.png", picture_files<field_pictures, png_file>},
+    {"surface.png", picture_files<surface_pictures, png_file>},
+    {"compare.png", picture_files<compare_pictures, png_file>},
+    {"flow-<variant>.png", picture_files<flow_pictures, png_file>},
+}};
+
+void add(std::vector<File>& all, std::span<const Output> outputs, const Results& results,
+         const Pictures& pictures) {
+  for (const Output& output : outputs) {
+    for (File& file : output.files(results, pictures)) all.push_back(std::move(file));
+  }
+}
+
+void add(std::vector<std::string>& names, std::span<const Output> outputs,
+         const std::vector<std::string>& stems) {
+  constexpr std::string_view place = "<variant>";
+  for (const Output& output : outputs) {
+    const std::size_t at = output.name.find(place);
+    if (at == std::string_view::npos) {
+      names.emplace_back(output.name);
+      continue;
+    }
+    for (const std::string& stem : stems) {
+      names.push_back(std::string(output.name).replace(at, place.size(), stem));
+    }
+  }
+}
 
 /// Lower-case ASCII letters and digits, with a hyphen for each run of anything else.
 std::string stem_of(std::string_view name) {
@@ -117,62 +183,29 @@ std::string stem_of(std::string_view name) {
   return stem.empty() ? "variant" : stem;
 }
 
-constexpr std::string_view picture_ending = ".svg";
-
-bool is_picture(std::string_view name) { return name.ends_with(picture_ending); }
-
-std::string png_name(std::string_view name) {
-  return std::string(name.substr(0, name.size() - picture_ending.size())) + ".png";
-}
-
 }  // namespace
-
-std::span<const Output> outputs() { return all_outputs; }
 
 std::vector<File> files_of(const Results& results, Png png) {
   const Pictures pictures = pictures_of(results);
-  // The PDF takes as long as all others together.
-  Apart pdf([&] { return pdf_files(results, pictures); });
+  Apart painting([&] {
+    std::vector<File> painted;
+    add(painted, painted_outputs, results, pictures);
+    if (png == Png::too) add(painted, png_outputs, results, pictures);
+    return painted;
+  });
   std::vector<File> all;
-  for (const Output& output : outputs()) {
-    for (File& file : output.files == pdf_files ? pdf.files() : output.files(results, pictures)) {
-      all.push_back(std::move(file));
-    }
-  }
-  if (png == Png::too) {
-    Apart painted([&] { return pngs_of(all); });
-    for (File& file : painted.files()) all.push_back(std::move(file));
-  }
+  add(all, text_outputs, results, pictures);
+  for (File& file : painting.files()) all.push_back(std::move(file));
   return all;
 }
 
 std::vector<std::string> possible_names(const std::vector<std::string>& variants, Png png) {
-  constexpr std::string_view place = "<variant>";
+  const std::vector<std::string> stems = file_stems(variants);
   std::vector<std::string> names;
-  for (const Output& output : outputs()) {
-    const std::size_t at = output.name.find(place);
-    if (at == std::string_view::npos) {
-      names.emplace_back(output.name);
-      continue;
-    }
-    for (const std::string& stem : file_stems(variants)) {
-      names.push_back(std::string(output.name).replace(at, place.size(), stem));
-    }
-  }
-  if (png == Png::no) return names;
-  for (std::size_t n = 0, count = names.size(); n < count; ++n) {
-    if (is_picture(names[n])) names.push_back(png_name(names[n]));
-  }
+  add(names, text_outputs, stems);
+  add(names, painted_outputs, stems);
+  if (png == Png::too) add(names, png_outputs, stems);
   return names;
-}
-
-std::vector<File> pngs_of(const std::vector<File>& files) {
-  constexpr int width = 1280;  // two pixels a unit: 250 to the inch across a page of A5
-  std::vector<File> pngs;
-  for (const File& file : files) {
-    if (is_picture(file.name)) pngs.push_back({png_name(file.name), png_of(file.content, width)});
-  }
-  return pngs;
 }
 
 std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {

@@ -5,8 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "tools/rsvg_paint.hpp"
-#include "tools/svg_lettering.hpp"
+#include "tools/draw/canvas/picture.hpp"
 
 namespace quoin::tools {
 
@@ -27,19 +26,14 @@ class PageFlow {
   void table(const std::vector<std::string>& headings, const std::vector<double>& shares,
              const std::vector<std::vector<std::string>>& rows);
   /// A picture of ours, shrunk where it is higher than a page.
-  void picture(std::string svg);
+  void picture(const Picture& picture);
   /// An empty frame to write in.
   void blank(double height);
 
-  [[nodiscard]] std::vector<Page> pages() const;
+  /// The pages, as paint.hpp takes them.
+  [[nodiscard]] std::vector<Canvas> pages() const;
 
  private:
-  struct Sheet {
-    Canvas canvas;
-    std::vector<PlacedPicture> pictures;
-    std::vector<PlacedText> texts;
-  };
-  static void write(Sheet& sheet, Point at, std::string_view words, const Lettering& lettering);
   void make_room(double height);
   void lines(std::string_view words, double indent, const Lettering& lettering);
   /// A row of a table, its cells broken into lines.
@@ -52,7 +46,7 @@ class PageFlow {
 
   std::string title_;
   std::string foot_;
-  std::vector<Sheet> sheets_;
+  std::vector<Canvas> pages_;
   double y_ = 0.0;  ///< how far the last page is filled
 };
 

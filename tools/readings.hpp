@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "tools/results.hpp"
-#include "tools/text_table.hpp"
 
 namespace quoin::tools {
 
@@ -24,9 +23,5 @@ struct ComparedReading {
 /// not known; it mostly lies between that for surface temperature and that for heat flow, so the
 /// model is taken to say a span. Common practice, no source. No standard covers this comparison.
 [[nodiscard]] std::vector<ComparedReading> compared_readings(const SolvedVariant& solved);
-
-/// The comparison for the first variant reading by reading, for the others by how many it explains.
-/// Empty where nothing was read.
-[[nodiscard]] std::string readings_text(const Results& results, const TextStyle& style);
 
 }  // namespace quoin::tools

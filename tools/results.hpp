@@ -8,6 +8,7 @@
 #include "cases/case.hpp"
 #include "materials/conductivity.hpp"
 #include "solver/findings.hpp"
+#include "tools/answer/results/outcome.hpp"
 #include "tools/answer/survey/chance_findings.hpp"
 #include "tools/answer/survey/survey_findings.hpp"
 #include "tools/vapour_findings.hpp"
@@ -28,22 +29,20 @@ struct AirHumidity {
   double surface_humidity = 0.0;   ///< at the coldest spot, relative; above 1 it condenses
   double margin_to_mould = 0.0;    ///< coldest spot above mould_temperature, K; negative: below
   double margin_to_condensation = 0.0;  ///< coldest spot above dew_point, K
-  double factor_needed = 0.0;           ///< fRsi at which the surface humidity is just 80 %
-  double highest_safe_humidity = 0.0;   ///< of the room's air for 80 % at the coldest spot
-};
-
-/// How sure a verdict is.
-enum class Certainty {
-  certain,    ///< the margin is larger than the numerical band
-  too_close,  ///< the band reaches across the limit
+  /// What the room asks of a surface: 80 % (ISO 13788), or the strictest criterion of humidity.
+  std::string limit_by = "80 %";    ///< the name of that criterion, or "80 %"
+  double limit = 0.8;               ///< humidity at the surface, relative
+  double lowest_temperature = 0.0;  ///< of a surface that just keeps it, degC
+  double factor_needed = 0.0;       ///< fRsi that just keeps it; NaN where it is no warmer inside
+  double highest_safe_humidity = 0.0;  ///< of the room's air that just keeps it, relative
 };
 
 /// How likely it is that a criterion is broken, in the words of the trade.
-enum class Degree { warm_enough, marginal, likely, near_certain };
+enum class Degree { unlikely, marginal, likely, near_certain };
 
 /// A verdict that allows for what a survey cannot know exactly.
 struct Grade {
-  Degree degree = Degree::warm_enough;
+  Degree degree = Degree::unlikely;
   double chance = 0.0;    ///< that the criterion is broken, 0 to 1
   double humidity = 0.0;  ///< of the room, assumed; relative
 };
@@ -53,10 +52,10 @@ struct Verdict {
   std::string criterion;
   SpaceId space;
   bool holds = false;
-  double margin = 0.0;  ///< positive: on the safe side, in `unit`
-  double band = 0.0;    ///< of the margin, same unit
-  std::string unit;     ///< "%RH" or "1"
-  Certainty certainty = Certainty::certain;
+  double limit = 0.0;          ///< humidity at the surface, 0 to 1, or fRsi
+  double margin = 0.0;         ///< positive: on the safe side, in `unit`
+  double band = 0.0;           ///< of the margin, same unit: of grid and solver
+  std::string unit;            ///< "%RH" or "1"
   std::optional<Grade> grade;  ///< of criteria that look at the humidity
   std::string gate;            ///< why a favourable verdict is withheld; empty: it is not
 };
@@ -83,6 +82,7 @@ struct SolvedVariant {
   std::vector<AirHumidity> humidity;
   std::vector<TimberEnd> timber_ends;
   std::vector<Verdict> verdicts;
+  std::vector<Outcome> outcomes;      ///< of every room inside
   std::vector<Year> years;            ///< of inside airs, where the case has a climate
   std::vector<Chance> chances;        ///< that each criterion is broken in each room
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
@@ -92,6 +92,14 @@ struct SolvedVariant {
   std::string summary;                ///< the verdict in plain words
 };
 
+/// One and the same place of a surface that is colder in a variant than in the first.
+struct Colder {
+  std::string name;       ///< in the words of the trade
+  geometry::Point place;  ///< in the variant
+  double before = 0.0;    ///< degC
+  double after = 0.0;     ///< degC
+};
+
 /// What one variant changed against the first.
 struct Change {
   std::string variant;
@@ -99,8 +107,7 @@ struct Change {
   double before = 0.0;  ///< coldest spot, degC
   double after = 0.0;
   double moved = 0.0;          ///< how far the coldest spot moved, m
-  double biggest_drop = 0.0;   ///< of any cold spot present in both, K; 0: none got colder
-  geometry::Point drop_place;  ///< where
+  std::vector<Colder> colder;  ///< the biggest drop first; empty: nothing got colder
   std::string words;           ///< the same in plain words
 };
 

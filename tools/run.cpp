@@ -6,16 +6,17 @@
 
 #include "solver/cut_planes.hpp"
 #include "solver/plain.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/survey/enough_ninety.hpp"
 #include "tools/answer/survey/explain.hpp"
-#include "tools/compare.hpp"
+#include "tools/answer/words/compare.hpp"
+#include "tools/answer/words/summary.hpp"
 #include "tools/conditions.hpp"
 #include "tools/drying.hpp"
 #include "tools/enough.hpp"
 #include "tools/judge.hpp"
 #include "tools/physics.hpp"
 #include "tools/question.hpp"
-#include "tools/summary.hpp"
 #include "tools/timber_ends.hpp"
 #include "tools/unheated.hpp"
 #include "tools/vapour_check.hpp"
@@ -68,6 +69,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.verdicts = verdicts(result);
   result.chances = chances_of(result, ground, effort.linear);
   grade_by_chance(result);
+  result.outcomes = outcomes(result);
   result.years = years_of(result);
   WhatIsEnough enough = what_is_enough(result, effort);
   result.enough = std::move(enough.each);

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "tools/answer/results/outcome.hpp"
+
 namespace quoin::tools {
 
 /// How a terminal shows text.
@@ -13,8 +15,6 @@ struct TextStyle {
   bool colour = false;  ///< ANSI colours
   std::size_t width = 80;
 };
-
-enum class Tone { plain, strong, good, doubtful, bad };
 
 /// Text as the terminal may have it: control characters, signs that turn the direction of writing
 /// and bytes that are not UTF-8 become U+FFFD, line breaks a space; all of it ASCII where the style

@@ -15,10 +15,10 @@
 #include <vtkXMLRectilinearGridWriter.h>
 
 #include <cmath>
-#include <iterator>
+#include <exception>
 #include <limits>
 
-#include "tools/svg_canvas.hpp"
+#include "tools/draw/canvas/xml.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -146,9 +146,7 @@ void add_vapour(vtkRectilinearGrid& grid, const solver::VapourField& vapour,
   add_node_values(grid, "condensing_kg_ms", condensing, field.solid);
 }
 
-}  // namespace
-
-std::string field_vtr(const SolvedVariant& solved) {
+std::string vtr_of(const SolvedVariant& solved) {
   const solver::Field& field = solved.surface.field;
   const Mesh& mesh = field.mesh;
   vtkNew<vtkRectilinearGrid> grid;
@@ -178,18 +176,15 @@ std::string field_vtr(const SolvedVariant& solved) {
   return writer->GetOutputString();
 }
 
-std::string fields_vtm(const std::vector<std::string>& names,
-                       const std::vector<std::string>& file_names) {
-  std::string text =
-      "<?xml version=\"1.0\"?>\n"
-      "<VTKFile type=\"vtkMultiBlockDataSet\" version=\"1.0\" byte_order=\"LittleEndian\">\n"
-      "  <vtkMultiBlockDataSet>\n";
-  for (std::size_t k = 0; k < names.size(); ++k) {
-    fmt::format_to(std::back_inserter(text),
-                   "    <DataSet index=\"{}\" name=\"{}\" file=\"{}\"/>\n", k, escaped(names[k]),
-                   escaped(file_names[k]));
-  }
-  return text + "  </vtkMultiBlockDataSet>\n</VTKFile>\n";
-}
-
+}  // namespace
 }  // namespace quoin::tools
+
+bool quoin_vtk_field(const quoin::tools::SolvedVariant& solved, std::string& text) noexcept {
+  try {
+    text = quoin::tools::vtr_of(solved);
+    return true;
+  } catch (const std::exception& error) {
+    text = error.what();
+    return false;
+  }
+}

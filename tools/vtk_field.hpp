@@ -15,6 +15,7 @@ namespace quoin::tools {
 /// where there is no material. On the cells: heat_flux_W_m2, conductivity_W_mK, material (the
 /// position in the field data material_names) and solid (1 in material, 0 in spaces and gaps).
 /// vtkGhostType hides what is not solid from viewers that heed it.
+/// Throws: PartError.
 [[nodiscard]] std::string field_vtr(const SolvedVariant& solved);
 
 /// An index (.vtm) of the fields of all variants as named blocks.
@@ -23,3 +24,10 @@ namespace quoin::tools {
                                      const std::vector<std::string>& file_names);
 
 }  // namespace quoin::tools
+
+extern "C" {
+/// What the part of the program behind field_vtr offers, with VTK behind it: true and the text of
+/// the file, or false and the reason why there is none.
+[[gnu::visibility("default")]] bool quoin_vtk_field(const quoin::tools::SolvedVariant& solved,
+                                                    std::string& text) noexcept;
+}

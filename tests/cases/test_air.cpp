@@ -25,6 +25,17 @@ std::string with_spaces(const std::string& spaces) {
   return "quoin: 1\nspaces:\n" + spaces + section;
 }
 
+/// The same with a third space, painted before the upper half of the wall.
+std::string painted(const std::string& spaces, const std::string& third) {
+  return "quoin: 1\nspaces:\n" + spaces +
+         "section:\n  sheet:\n"
+         "    - {fill: common brick, x: [0, 330], y: [0, 1000]}\n"
+         "    - {fill: yard, x: [-100, 0], y: [0, 1000]}\n"
+         "    - {fill: hall, x: [330, 430], y: [0, 500]}\n"
+         "    - {fill: " +
+         third + ", x: [330, 430], y: [500, 1000]}\n";
+}
+
 const Space& space_of(const Case& read, const std::string& name) {
   for (const Space& space : read.variants.front().spaces) {
     if (space.name == name) return space;
@@ -136,14 +147,14 @@ TEST_CASE("a room that drips is remarked on, an ordinary one is not") {
 }
 
 TEST_CASE("an unheated space with b is that far from the inside towards the outside") {
-  const Case cases = read(with_spaces(rooms + "  porch: {is: unheated, b: 0.75}\n"));
+  const Case cases = read(painted(rooms + "  porch: {is: unheated, b: 0.75}\n", "porch"));
   CHECK(space_of(cases, "porch").temperature == 6.0);
   CHECK(space_of(cases, "porch").b == 0.75);
 }
 
 TEST_CASE("losses of an unheated space name the spaces it loses to") {
   const Case cases =
-      read(with_spaces(rooms + "  porch: {is: unheated, losses: {yard: 6, hall: 2}}\n"));
+      read(painted(rooms + "  porch: {is: unheated, losses: {yard: 6, hall: 2}}\n", "porch"));
   const Space& porch = space_of(cases, "porch");
   REQUIRE(porch.losses.size() == 2);
   CHECK(porch.losses[0].to == SpaceId(1));
@@ -152,10 +163,12 @@ TEST_CASE("losses of an unheated space name the spaces it loses to") {
 }
 
 TEST_CASE("furniture before a wall is a resistance by name") {
-  const Case cases = read(with_spaces(rooms + "  niche: {like: hall, behind: fitted furniture}\n"));
+  const Case cases =
+      read(painted(rooms + "  niche: {like: hall, behind: fitted furniture}\n", "niche"));
   CHECK(space_of(cases, "niche").resistance == 1.0);
   CHECK_FALSE(space_of(cases, "hall").resistance);
-  const Case corner = read(with_spaces(rooms + "  high corner: {like: hall, behind: still air}\n"));
+  const Case corner =
+      read(painted(rooms + "  high corner: {like: hall, behind: still air}\n", "high corner"));
   CHECK(space_of(corner, "high corner").resistance == 0.35);
 }
 
@@ -319,14 +332,16 @@ TEST_CASE("the humidity by month is enough for a criterion, but not one that is 
 }
 
 TEST_CASE("what is written as a sheet reads back with its air, criteria and year") {
-  const Case once = read(
-      with_spaces("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
-                  "  yard: {is: outside, temperature: 2, humidity: 90}\n"
-                  "  porch: {is: unheated, losses: {yard: 6}}\n"
-                  "  niche: {like: hall, behind: furniture}\n") +
-      "criteria: {mould: {critical humidity: by temperature}, guide: {published: DIN 4108-2}}\n"
-      "climate:\n" +
-      year + "enough: {moisture: common brick}\n");
+  const Case once = read(painted("  hall: {is: inside, temperature: 18, humidity class: 3}\n"
+                                 "  yard: {is: outside, temperature: 2, humidity: 90}\n"
+                                 "  porch: {is: unheated, losses: {yard: 6}}\n"
+                                 "  niche: {like: hall, behind: furniture}\n",
+                                 "niche") +
+                         "    - {fill: porch, x: [0, 330], y: [1000, 1100]}\n"
+                         "criteria: {mould: {critical humidity: by temperature}, guide: "
+                         "{published: {guide: DIN 4108-2, with Rsi: as computed}}}\n"
+                         "climate:\n" +
+                         year + "enough: {moisture: common brick}\n");
   const std::string written = sheet_text(once.variants[0]);
   const Case again = read(written);
   CHECK(sheet_text(again.variants[0]) == written);

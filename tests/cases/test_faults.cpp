@@ -53,13 +53,14 @@ TEST_CASE("columns count characters and the caret stands under the place meant")
 }
 
 TEST_CASE("of a long line only the part about the place is shown") {
-  const std::string line = std::string(500, 'a') + "HERE" + std::string(500, 'b');
+  std::string line(1004, 'b');
+  line.replace(0, 504, std::string(500, 'a').append("HERE"));
   const std::string text = told(line, {1, 501});
   CHECK(text.find("case.yaml:1:501: wrong\n") == 0);
-  CHECK(text.find("…" + std::string(60, 'a') + "HERE") != std::string::npos);
+  CHECK(text.find(std::string("…").append(60, 'a').append("HERE")) != std::string::npos);
   const std::size_t shown = text.find("| ") + 2;
   const std::size_t caret = text.find("| ", shown) + 2;
-  CHECK(text.substr(caret) == std::string(61, ' ') + "^\n");
+  CHECK(text.substr(caret) == std::string(61, ' ').append("^\n"));
   CHECK(text.size() < 400);
 }
 

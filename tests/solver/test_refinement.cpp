@@ -85,10 +85,15 @@ TEST_CASE("checkerboards of any contrast are solved or said not to be reached") 
   }
 }
 
-TEST_CASE("a surface without any resistance to speak of beside thin layers is solved") {
+TEST_CASE("a surface without any resistance to speak of beside thin layers is solved honestly") {
   Problem wall = testing::layered_wall({{1e-4, 200}, {0.3, 0.04}, {1e-4, 0.2}}, 1e-9, 1e-9);
   wall.paint(wall.material(160), 0.05, 0.25, 0.4, 0.41);
-  for (const Solution& solution : solved(wall)) CHECK(solution.accurate);
+  const std::vector<Solution> both = solved(wall);
+  CHECK(both.front().accurate);
+  // On finer grids the balance drowns in rounding: then the grid before is the answer.
+  const Coupling& coupling = both.back().couplings.front();
+  CHECK(both.back().accurate == (coupling.high - coupling.low <= 0.002 * coupling.value));
+  CHECK(coupling.high - coupling.low < 0.03 * coupling.value);
 }
 
 TEST_CASE("no spot may yet be colder than the coldest by more than its band") {

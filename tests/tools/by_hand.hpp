@@ -8,6 +8,7 @@
 
 #include "tests/tools/grids.hpp"
 #include "tests/tools/small_case.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/results.hpp"
 
 namespace quoin::testing {
@@ -19,6 +20,7 @@ inline tools::Verdict verdict(std::string criterion, bool holds, double margin, 
   made.criterion = std::move(criterion);
   made.space = geometry::SpaceId(0u);
   made.holds = holds;
+  made.limit = unit == "1" ? 0.75 : 0.8;
   made.margin = margin;
   made.band = band;
   made.unit = std::move(unit);
@@ -85,12 +87,14 @@ inline tools::SolvedVariant by_hand(cases::Variant variant) {
   solved.psi = {{geometry::Dimensions::internal, {0.25, 0.0035}},
                 {geometry::Dimensions::external, {-0.995, 0.0035}}};
   solved.cut_planes = {{{1.345, 0.0}, {1.345, 0.345}, 0.0011, 1.0}};
-  solved.humidity = {{hall.air, 0.62, 10.6, 14.0, 1.1, -4.875, -1.475, 0.76, 0.445}};
+  solved.humidity = {
+      {hall.air, 0.62, 10.6, 14.0, 1.1, -4.875, -1.475, "mould", 0.8, 14.0, 0.76, 0.445}};
   solved.verdicts = {verdict("mould", false, -30.0, 0.4, "%RH"),
                      verdict("fRsi", false, -0.272, 0.0037, "1")};
   solved.warnings = {"plaster: its conductivity is a guess"};
   solved.summary = "hall at 18.0 °C and 62 % humidity: the coldest spot has 9.1 °C.";
   solved.variant = std::move(variant);
+  solved.outcomes = outcomes(solved);
   return solved;
 }
 
@@ -103,7 +107,6 @@ inline tools::Results results_by_hand() {
                       geometry::SpaceId(0u),
                       9.125,
                       10.5,
-                      0.0,
                       0.0,
                       {},
                       "dried out: raises the coldest spot from 9.1 to 10.5 °C"}};
@@ -122,6 +125,7 @@ inline tools::Results results_named(const std::string& name) {
     for (solver::PlainPart& part : solved.plain) part.name = name;
     solved.summary = name;
     solved.warnings = {name};
+    for (tools::Outcome& outcome : solved.outcomes) outcome.words = outcome.decided_by = name;
   }
   for (tools::Change& change : results.changes) change.variant = change.words = name;
   return results;

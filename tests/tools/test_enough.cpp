@@ -8,10 +8,9 @@
 #include "tests/support/within.hpp"
 #include "tests/tools/small_case.hpp"
 #include "tools/enough.hpp"
-#include "tools/enough_table.hpp"
+#include "tools/output/report/parts.hpp"
 #include "tools/redrawn.hpp"
 #include "tools/run.hpp"
-#include "tools/text_enough.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -72,10 +71,22 @@ SolvedVariant answered(const std::string& name, const std::string& layer, double
   return one;
 }
 
-std::vector<std::string> headings(const EnoughTable& table) {
+report::Table enough_table(const Results& results) {
+  return std::get<report::Table>(report::enough_part(results).at(0));
+}
+
+/// From the first column that answers.
+std::vector<std::string> headings(const report::Table& table) {
   std::vector<std::string> all;
-  for (const EnoughTable::Column& column : table.columns)
-    all.push_back(column.what + " " + std::string(column.way));
+  for (std::size_t c = table.keys; c < table.columns.size(); ++c)
+    all.push_back(table.columns[c].heading);
+  return all;
+}
+
+std::vector<std::string> words(const report::Table& table, std::size_t row) {
+  std::vector<std::string> all;
+  for (std::size_t c = table.keys; c < table.columns.size(); ++c)
+    all.push_back(report::text_of(table.rows[row][c]));
   return all;
 }
 
@@ -141,21 +152,14 @@ TEST_CASE("each layer asked about has a column of its own, whichever variant ask
   Results results;
   results.variants = {answered("as found", "", 0.0), answered("lined", "wood fibre", 0.0361),
                       answered("other", "calcium silicate", 0.06, "brick", 0.0901)};
-  const EnoughTable table = enough_table(results);
-  CHECK(headings(table) == std::vector<std::string>{"humidity up to", "room from",
-                                                    "wood fibre from", "calcium silicate from",
-                                                    "brick up to"});
+  const report::Table table = enough_table(results);
+  const std::string room = "or the room from, no moisture added";
+  CHECK(headings(table) == std::vector<std::string>{"humidity up to", room, "or wood fibre from",
+                                                    "or calcium silicate from", "or brick up to"});
   REQUIRE(table.rows.size() == 3);
-  const auto words = [&](std::size_t row) {
-    std::vector<std::string> all;
-    for (const EnoughTable::Cell& cell : table.rows[row].cells) all.push_back(cell.words);
-    return all;
-  };
-  CHECK(words(0) == std::vector<std::string>{"60 %", "", "", "", ""});
-  CHECK(words(1) == std::vector<std::string>{"60 %", "", "37 mm", "", ""});
-  CHECK(words(2) == std::vector<std::string>{"60 %", "", "", "60 mm", "9.0 vol-%"});
-  const std::string text = enough_text(results, {.width = 120});
-  CHECK(text.find("wood fibre  calcium silicate      brick\n") != std::string::npos);
+  CHECK(words(table, 0) == std::vector<std::string>{"60 %", "–", "–", "–", "–"});
+  CHECK(words(table, 1) == std::vector<std::string>{"60 %", "–", "37 mm", "–", "–"});
+  CHECK(words(table, 2) == std::vector<std::string>{"60 %", "–", "–", "60 mm", "9.0 vol-%"});
 
   results.variants = {answered("lined", "wood fibre", 0.036), answered("more", "wood fibre", 0.05)};
   CHECK(headings(enough_table(results)).size() == 3);  // the twin: the same layer, one column
@@ -166,9 +170,9 @@ TEST_CASE("what is withheld and what ends at damp are words of their own") {
   results.variants = {answered("lined", "wood fibre", 0.0, "brick", damp)};
   results.variants[0].enough[0].thickness->kind = Kind::dry_first;
   results.variants[0].enough[0].moisture->kind = Kind::up_to_damp;
-  const EnoughTable table = enough_table(results);
-  CHECK(table.rows[0].cells[2].words == "dry first");
-  CHECK(table.rows[0].cells[3].words == "10.0 vol-%, damp");
+  const report::Table table = enough_table(results);
+  CHECK(words(table, 0)[2] == "dry first");
+  CHECK(words(table, 0)[3] == "10.0 vol-%, damp");
 }
 
 }  // namespace quoin::tools

@@ -5,8 +5,9 @@
 
 #include "cases/read.hpp"
 #include "tools/base64.hpp"
-#include "tools/html_parts.hpp"
-#include "tools/html_report.hpp"
+#include "tools/output/html/html_parts.hpp"
+#include "tools/output/html/html_report.hpp"
+#include "tools/output/report/parts.hpp"
 #include "tools/page_data.hpp"
 #include "tools/run.hpp"
 
@@ -95,7 +96,8 @@ TEST_CASE("a grid too fine for the page is left out of it") {
 TEST_CASE(
     "the report tells the verdict before all else, and carries the case, cautions and a blank") {
   const std::string page = page_titled("A wall");
-  CHECK(page.find("Below 11.1 °C it gets wet") < page.find("Side by side"));
+  CHECK(page.find("class=\"answer\"") < page.find("<h2>"));
+  CHECK(page.find("<h2>How it comes out") < page.find("<h2>All variants"));
   CHECK(page.find("{is: inside, temperature: 18.5, humidity: 62}") != std::string::npos);
   CHECK(page.find("Lead paint") != std::string::npos);
   CHECK(page.find("Remarks of the surveyor") != std::string::npos);
@@ -103,14 +105,14 @@ TEST_CASE(
 }
 
 TEST_CASE("variants that share a row of a table are named beside it") {
-  tools::SharedRows<tools::HtmlRow> shared;
-  shared.add("as found", {tools::text_cell("brick")});
-  shared.add("dried out", {tools::text_cell("brick")});
-  shared.add("as found", {tools::text_cell("plaster")});
-  const auto rows = tools::html_rows(shared, 2);
+  tools::SharedRows<tools::report::Row> shared;
+  shared.add("as found", {tools::report::words_cell("brick")});
+  shared.add("dried out", {tools::report::words_cell("brick")});
+  shared.add("as found", {tools::report::words_cell("plaster")});
+  const auto rows = tools::report::rows_of(shared, 2);
   REQUIRE(rows.size() == 2);
-  CHECK(rows[0][0].markup == "all");
-  CHECK(rows[1][0].markup == "as found");
+  CHECK(rows[0][0].words == "all");
+  CHECK(rows[1][0].words == "as found");
 }
 
 }  // namespace quoin::testing

@@ -93,14 +93,19 @@ TEST_CASE("a margin is in percent of humidity or in the factor, negative on the 
   CHECK(factor.margin == WithinAbs{17.0 / 25 - 0.7, 1e-12});
 }
 
-TEST_CASE("a verdict is certain only where its margin is wider than its band") {
-  const cases::Criterion mould{"mould", cases::SurfaceHumidityLimit{0.8}};
-  CHECK(verdict(room_with_spot(12.7, 0.02), mould).certainty == Certainty::certain);
-  CHECK(verdict(room_with_spot(12.7, 0.20), mould).certainty == Certainty::too_close);
-  CHECK(verdict(room_with_spot(12.5, 0.20), mould).certainty == Certainty::too_close);
-  const cases::Criterion factor{"fRsi", cases::FactorThreshold{0.7, {}}};
-  CHECK(verdict(room_with_spot(12.6, 0.2), factor).certainty == Certainty::too_close);
-  CHECK(verdict(room_with_spot(12.6, 0.02), factor).certainty == Certainty::certain);
+TEST_CASE("what a room asks of a surface is 80 percent or its strictest criterion") {
+  SolvedVariant solved = room_with_spot(14.0, 0.01);
+  solved.variant.criteria = {{"paper", cases::SurfaceHumidityLimit{0.7}},
+                             {"condensation", cases::SurfaceHumidityLimit{1.0}}};
+  const AirHumidity strict = humidities(solved).front();
+  CHECK(strict.limit_by == "paper");
+  CHECK(strict.limit == WithinAbs{0.7, 1e-12});
+  CHECK(materials::surface_humidity(20, strict.highest_safe_humidity, 14.0) ==
+        WithinAbs{0.7, 1e-12});
+  solved.variant.criteria = {{"condensation", cases::SurfaceHumidityLimit{1.0}}};
+  const AirHumidity lax = humidities(solved).front();  // the twin: 80 % is asked all the same
+  CHECK(lax.limit_by == "80 %");
+  CHECK(lax.limit == WithinAbs{0.8, 1e-12});
 }
 
 }  // namespace quoin::tools

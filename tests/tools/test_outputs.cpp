@@ -9,7 +9,7 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tools/apart.hpp"
-#include "tools/paint_error.hpp"
+#include "tools/parts.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
@@ -73,11 +73,10 @@ TEST_CASE("files made apart arrive whole whatever is in them") {
 TEST_CASE("what fails apart is told here, an end without an answer among it") {
   using Files = std::vector<File>;
   const auto made = [](const std::function<Files()>& make) { return Apart(make).files(); };
-  CHECK_THROWS_WITH_AS(made([]() -> Files { throw PaintError("no brush"); }), "no brush",
-                       PaintError);
+  CHECK_THROWS_WITH_AS(made([]() -> Files { throw PartError("no brush"); }), "no brush", PartError);
   CHECK_THROWS_AS(made([]() -> Files { throw std::bad_alloc(); }), std::bad_alloc);
-  CHECK_THROWS_AS(made([]() -> Files { std::abort(); }), PaintError);
-  CHECK_THROWS_AS(made([]() -> Files { std::_Exit(7); }), PaintError);
+  CHECK_THROWS_AS(made([]() -> Files { std::abort(); }), PartError);
+  CHECK_THROWS_AS(made([]() -> Files { std::_Exit(7); }), PartError);
   CHECK(made([]() -> Files { return {}; }).empty());
 }
 

@@ -2,6 +2,8 @@
 #include <doctest/doctest.h>
 
 #include "cases/read.hpp"
+#include "tools/output/report/parts.hpp"
+#include "tools/output/text/text_report.hpp"
 #include "tools/readings.hpp"
 #include "tools/run.hpp"
 
@@ -49,11 +51,11 @@ TEST_CASE("a reading between the two purposes is explained, one beyond its give 
 TEST_CASE(
     "the report says how many readings each variant explains, and nothing where none were taken") {
   tools::Results results = wall_read_at("{temperature: 13.2, plus or minus: 0.3}");
-  const std::string text = tools::readings_text(results, {});
+  const std::string text = tools::text_report(results, {.width = 200});
   CHECK(text.find("as found: explains 1 of 1 readings") != std::string::npos);
   CHECK(text.find("saturated: explains 0 of 1 readings") != std::string::npos);
   for (tools::SolvedVariant& solved : results.variants) solved.variant.readings.clear();
-  CHECK(tools::readings_text(results, {}).empty());
+  CHECK(tools::report::readings_part(results).empty());
 }
 
 }  // namespace quoin::testing

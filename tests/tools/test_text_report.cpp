@@ -5,7 +5,8 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tests/tools/golden.hpp"
-#include "tools/text_report.hpp"
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/output/text/text_report.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;
@@ -63,26 +64,6 @@ TEST_CASE("colour shows only where it is wanted") {
   CHECK(text_report(results, {false, true}).find("\x1b[1;31mwet") != std::string::npos);
 }
 
-TEST_CASE("the short verdict names the worst that is certain") {
-  SolvedVariant solved = testing::results_by_hand().variants.front();
-  const SpaceId hall(0u);
-  const auto words = [&] { return short_verdict(solved, hall).words; };
-  CHECK(words() == "wet");
-  solved.humidity[0].surface_humidity = 0.9;
-  CHECK(words() == "mould");
-  solved.verdicts[0].holds = true;
-  CHECK(words() == "fRsi low");
-  solved.verdicts[1].certainty = Certainty::too_close;
-  CHECK(words() == "too close");
-  solved.verdicts[1] = testing::verdict("fRsi", true, 0.1, 0.0, "1");
-  solved.verdicts[1].gate = "first dry it";
-  CHECK(words() == "dry first");
-  solved.verdicts[1].gate.clear();
-  CHECK(words() == "safe");
-  solved.verdicts.clear();
-  CHECK(words() == "-");
-}
-
 TEST_CASE("rooms of one variant have a row each") {
   Results results = testing::results_by_hand();
   for (SolvedVariant& solved : results.variants) {
@@ -91,9 +72,21 @@ TEST_CASE("rooms of one variant have a row each") {
     solved.surface.airs.push_back(solved.surface.airs.front());
     solved.surface.airs.back().air = porch;
   }
+  for (SolvedVariant& solved : results.variants) solved.outcomes = outcomes(solved);
   const std::string report = text_report(results, {});
-  CHECK(report.find("\n  hall ") != std::string::npos);
-  CHECK(report.find("\n  parlour ") != std::string::npos);
+  CHECK(report.find("  hall  ") != std::string::npos);
+  CHECK(report.find("  parlour  ") != std::string::npos);
+}
+
+TEST_CASE("the first page tells less than the whole report and begins the same") {
+  const Results results = testing::results_by_hand();
+  const std::string first = text_report(results, {}, Told::first);
+  const std::string all = text_report(results, {}, Told::all);
+  CHECK(first.find("Thermal coupling") == std::string::npos);
+  CHECK(all.find("Thermal coupling") != std::string::npos);
+  const std::size_t sure = first.find("computed to within");
+  REQUIRE(sure != std::string::npos);
+  CHECK(all.substr(0, sure) == first.substr(0, sure));
 }
 
 TEST_CASE("a warning all variants share is said once, without their names") {

@@ -10,10 +10,11 @@
 #include "cases/write_sheet.hpp"
 #include "materials/moist_air.hpp"
 #include "tests/support/within.hpp"
-#include "tools/html_vapour.hpp"
 #include "tools/json_vapour.hpp"
+#include "tools/output/html/html_report.hpp"
+#include "tools/output/report/parts.hpp"
+#include "tools/output/text/text_report.hpp"
 #include "tools/run.hpp"
-#include "tools/text_vapour.hpp"
 #include "tools/vapour_conditions.hpp"
 #include "tools/vapour_words.hpp"
 
@@ -199,7 +200,7 @@ TEST_CASE("paint keeps a wall wet for years that limewash dries in months") {
         WithinRel{2.0e-10 * drive / (1.0 + 2.0e-10 / (6.85e-9 * 12.0)), 1e-6});
   CHECK(ledger.rows[0].cooling > 0.5);  // bare: so fast that it cools, which is said
   CHECK(ledger.rows[3].cooling < 0.05);
-  const std::string text = tools::vapour_text(results_of(wet_wall), {});
+  const std::string text = tools::text_report(results_of(wet_wall), {.width = 2000});
   CHECK(text.find("cool their surface") != std::string::npos);
 }
 
@@ -255,16 +256,20 @@ TEST_CASE("a dry wall has nothing to dry") {
 TEST_CASE("what vapour does is told without a verdict, and what is left out with it") {
   const tools::Results results =
       results_of(chain + "vapour: {days: 90}\ndrying: {coats: [limewash]}\n");
-  const std::string text = tools::vapour_text(results, {}), page = tools::vapour_html(results);
-  for (const std::string& told : {text, page}) {
+  std::string said;
+  for (const tools::report::Block& block : tools::report::vapour_part(results)) {
+    if (const auto* paragraph = std::get_if<tools::report::Paragraph>(&block))
+      said += paragraph->words;
+    if (const auto* heading = std::get_if<tools::report::Heading>(&block)) said += heading->words;
+  }
+  for (const std::string& told : {said}) {
     CHECK(told.find("no verdict") != std::string::npos);
     CHECK(told.find("EN 15026") != std::string::npos);
     CHECK(told.find("between board and brick") != std::string::npos);
     for (const char* verdict : {"safe", "fine", "acceptable"})
       CHECK(told.find(verdict) == std::string::npos);
   }
-  CHECK(tools::vapour_text(results_of(chain), {}).empty());
-  CHECK(tools::vapour_html(results_of(chain)).empty());
+  CHECK(tools::report::vapour_part(results_of(chain)).empty());
 }
 
 TEST_CASE("water on the warm side of a membrane is told to be there, by the name of the membrane") {

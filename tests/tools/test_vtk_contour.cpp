@@ -13,8 +13,8 @@
 
 #include "tests/support/within.hpp"
 #include "tests/tools/small_case.hpp"
+#include "tools/draw/field/isotherms.hpp"
 #include "tools/run.hpp"
-#include "tools/svg_isotherms.hpp"
 
 using namespace quoin;
 using quoin::testing::WithinRel;

@@ -21,6 +21,7 @@
 #include "tests/support/within.hpp"
 #include "tests/tools/by_hand.hpp"
 #include "tools/disk/output_folder.hpp"
+#include "tools/outputs.hpp"
 #include "tools/run.hpp"
 #include "tools/vtk_field.hpp"
 

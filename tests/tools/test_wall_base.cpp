@@ -7,10 +7,10 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
+#include "tools/answer/words/choices.hpp"
 #include "tools/physics.hpp"
 #include "tools/run.hpp"
 #include "tools/text_section.hpp"
-#include "tools/text_words.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -22,13 +22,13 @@ LAYERS = {
 # Foreign library: how its headers are spelt, and the files that may include them.
 DOORS = {
     "yaml-cpp": (r"yaml-cpp/", ["cases/yaml_tree.cpp"]),
-    "VTK": (r"vtk\w*\.h$", ["tools/vtk_*.cpp", "tests/tools/test_vtk_*.cpp"]),
+    "VTK": (r"vtk\w*\.h$", ["tools/vtk_field.cpp", "tests/tools/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
     "Boost": (r"boost/", ["solver/survey/*.cpp"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
-    "librsvg and cairo": (r"(librsvg|cairo)", ["tools/rsvg_*.cpp"]),
+    "cairo and Pango": (r"(cairo|pango)", ["tools/draw/canvas/cairo_paint.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
     "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),
 }

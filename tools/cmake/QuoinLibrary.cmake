@@ -31,6 +31,25 @@ function(quoin_library folder)
   target_link_libraries(${target} ${scope} ${arg_PUBLIC})
 endfunction()
 
+# quoin_part(NAME SOURCES file... LIBRARIES lib...)
+# Makes the shared module quoin-NAME.so, a part of the program that it loads when first needed. It
+# shows nothing but its extern "C" functions, so that what it holds twice is not mixed up.
+function(quoin_part name)
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "" "SOURCES;LIBRARIES")
+  set(target quoin_${name})
+  add_library(${target} MODULE ${arg_SOURCES})
+  set_target_properties(${target} PROPERTIES PREFIX "" OUTPUT_NAME quoin-${name} SUFFIX ".so"
+                        CXX_VISIBILITY_PRESET hidden VISIBILITY_INLINES_HIDDEN ON)
+  target_compile_features(${target} PRIVATE cxx_std_20)
+  target_include_directories(${target} PRIVATE "${PROJECT_SOURCE_DIR}")
+  target_link_libraries(${target} PRIVATE ${arg_LIBRARIES})
+  target_link_options(${target} PRIVATE "LINKER:--exclude-libs,ALL")
+  if(NOT CMAKE_CXX_FLAGS MATCHES "-fsanitize")  # whose functions the program itself has
+    target_link_options(${target} PRIVATE "LINKER:--no-undefined")
+  endif()
+  install(TARGETS ${target} DESTINATION "${CMAKE_INSTALL_LIBDIR}/quoin")
+endfunction()
+
 # quoin_install(FOLDER): the library quoin_FOLDER and the headers of the calling folder.
 function(quoin_install folder)
   install(TARGETS quoin_${folder} EXPORT quoin)

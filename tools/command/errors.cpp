@@ -12,7 +12,7 @@
 #include "cases/faults.hpp"
 #include "solver/errors.hpp"
 #include "tools/disk/disk_error.hpp"
-#include "tools/paint_error.hpp"
+#include "tools/parts.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -35,7 +35,7 @@ Exit told(const Terminal& terminal, const std::function<Exit()>& run) {
   } catch (const solver::SolveError& error) {
     say(terminal, fmt::format("the numerics failed: {}", error.what()));
     return Exit::numerics_failed;
-  } catch (const PaintError& error) {
+  } catch (const PartError& error) {
     say(terminal, error.what());
     return Exit::numerics_failed;
   } catch (const std::bad_alloc&) {

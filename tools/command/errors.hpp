@@ -7,7 +7,7 @@
 
 namespace quoin::tools {
 
-/// Runs something and tells in words what it throws: InputError, SolveError, PaintError, no memory,
+/// Runs something and tells in words what it throws: InputError, SolveError, PartError, no memory,
 /// DiskError, or anything else. The exit that belongs to it.
 [[nodiscard]] Exit told(const Terminal& terminal, const std::function<Exit()>& run);
 

@@ -14,8 +14,8 @@
 #include "materials/coats.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/moisture.hpp"
+#include "tools/answer/words/choices.hpp"
 #include "tools/command/command.hpp"
-#include "tools/text_words.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -9,6 +9,7 @@
 #include <ostream>
 
 #include "solver/solution.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/survey/house_run.hpp"
 #include "tools/command/arguments.hpp"
 #include "tools/command/case_files.hpp"
@@ -18,9 +19,9 @@
 #include "tools/disk/output_folder.hpp"
 #include "tools/json_findings.hpp"
 #include "tools/memory.hpp"
+#include "tools/output/text/text_report.hpp"
 #include "tools/outputs.hpp"
 #include "tools/run.hpp"
-#include "tools/text_report.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -31,6 +32,7 @@ struct SolveOptions {
   std::vector<std::string> cases;     ///< files; "-" is standard input
   std::optional<std::string> folder;  ///< where files go; absent: none are written
   bool replace = false;               ///< files there that no run wrote
+  bool all = false;                   ///< the whole report rather than its first page
   bool json = false;                  ///< findings to the output instead of the text report
   bool png = false;                   ///< pictures as PNG files too
   bool fail_on_risk = false;
@@ -56,15 +58,6 @@ std::vector<fs::path> folders(const SolveOptions& options) {
     each.push_back(options.folder->empty() ? fs::path() : fs::path(*options.folder) / name);
   }
   return each;
-}
-
-bool holds(const Results& results) {
-  return std::all_of(
-      results.variants.begin(), results.variants.end(), [](const SolvedVariant& solved) {
-        return std::all_of(
-            solved.verdicts.begin(), solved.verdicts.end(),
-            [](const Verdict& verdict) { return verdict.holds && verdict.gate.empty(); });
-      });
 }
 
 Progress progress_on(const Terminal& terminal) {
@@ -115,13 +108,14 @@ Exit tell(const Results& results, const fs::path* folder, bool alone, const Solv
   if (options.json) {
     terminal.out << (alone ? findings_json(results) : findings_line(results));
   } else if (!terminal.quiet) {
-    terminal.out << text_report(results, terminal.style);
+    terminal.out << text_report(results, terminal.style, options.all ? Told::all : Told::first);
+    if (!options.all) terminal.out << "\nEverything else: quoin solve --all\n";
     if (folder != nullptr) {
       terminal.out << "\nFiles: " << harmless(folder->string(), terminal.style) << '\n';
     }
   }
   terminal.out.flush();
-  return options.fail_on_risk && !holds(results) ? Exit::does_not_hold : Exit::done;
+  return options.fail_on_risk && any_bad(results) ? Exit::does_not_hold : Exit::done;
 }
 
 Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& options,
@@ -186,10 +180,11 @@ Command solve_command(CLI::App& program) {
       ->type_name("DIR");
   words->add_flag("--replace", options->replace, "replace files there that no run wrote");
   words->add_flag("--png", options->png, "pictures as PNG files too");
+  words->add_flag("--all", options->all, "print the whole report, not its first page only");
   words->add_flag("--json", options->json,
                   "print findings.json instead of the report, of several cases one a line");
   words->add_flag("--fail-on-risk", options->fail_on_risk,
-                  "exit 1 where a criterion does not hold");
+                  "exit 1 where an outcome is bad: wet, mould, or a criterion fails");
   add_whole_number(*words,
                    {"--node-limit", "no grid larger than this", 1000, 1'000'000'000, fits_memory},
                    [options](std::size_t nodes) { options->effort.node_limit = nodes; });

@@ -47,8 +47,8 @@ function roomWords(state, room, temperature) {
   const pressure = state.pressure(room.air);
   if (pressure === undefined || !isOnSurface(state, room, now.place)) return words;
   const humidity = pressure / saturationPressure(temperature);
-  const means = humidity >= 1 ? 'it gets wet' : humidity >= MOULD_LIMIT ? 'mould can grow' : 'safe';
-  return `${words}; on its surface ${percent(humidity)} humidity: ${means}`;
+  const means = humidity >= 1 ? ': it gets wet' : humidity >= MOULD_LIMIT ? ': mould can grow' : '';
+  return `${words}; on its surface ${percent(humidity)} humidity${means}`;
 }
 
 function showReading(state) {
@@ -108,8 +108,8 @@ function showConditions() {
     if (!variant.field) return;
     const state = new State(variant, now.changed);
     for (const room of roomsOf(variant)) {
-      const spot = state.coldest(room), judgements = judged(variant, spot);
-      const [words, tone] = shortVerdict(variant, spot, judgements);
+      const spot = state.coldest(room);
+      const {words, tone, chance, all: judgements} = outcomeOf(variant, spot, page.spreads);
       const {name} = variant.spaces[room.air];
       const air = `${name} ${state.air[room.air].toFixed(1)} °C${
           spot.pressure === undefined ? '' : `, ${percent(state.humidity[room.air])}`}`;
@@ -120,18 +120,20 @@ function showConditions() {
           made('td', {'class': 'n'}, Number.isFinite(spot.factor) ? spot.factor.toFixed(3) : '–'),
           made('td', {'class': 'n'}, known ? `${Math.round(100 * spot.humidity)}` : '–'),
           made('td', {'class': 'n'}, known ? `${Math.floor(100 * spot.safe)}` : '–'),
+          made('td', {'class': 'n'}, chance === undefined ? '–' : `${Math.round(100 * chance)}`),
           made('td', {}, made('span', {'class': `mark ${tone}`}, words))));
       if (number !== now.number) continue;
-      sentences.push(made('p', {}, `${variant.name}, ${air}: the coldest spot, ${spot.where}, has ${
+      sentences.push(made('p', {}, `${variant.name}, ${air}: the coldest spot, ${spot.where}, is at ${
           spot.temperature.toFixed(1)} °C. ${judgements.map(criterionWords).join('; ')}${judgements.length ? '.' : ''}${
-          variant.gate ? ` No favourable verdict: ${variant.gate}.` : ''}`));
+          variant.gate ? ` No favourable outcome: ${variant.gate}.` : ''}`));
       if (variant.wet) sentences.push(made('p', {}, 'Evaporation is held as it was solved.'));
     }
   });
   const headings = [['variant'], ['air'], ['coldest spot'], ['°C', 'n'], ['fRsi', 'n'], ['humidity there %', 'n'],
-                    ['safe up to %', 'n'], ['verdict']];
+                    ['kept up to %', 'n'],
+                    ['passed in of 100', 'n'], ['outcome']];
   element('sentences').replaceChildren(...sentences);
-  element('conditions').replaceChildren(made('div', {'class': 'wide', tabindex: '0', role: 'region', 'aria-label': 'All variants in this air'},
+  element('conditions').replaceChildren(made('div', {'class': 'wide', role: 'region', 'aria-label': 'All variants in this air'},
           made('table', {}, made('caption', {}, 'All variants in this air'),
               made('thead', {}, made('tr', {}, ...headings.map(([words, kind]) =>
                   made('th', kind ? {scope: 'col', 'class': kind} : {scope: 'col'}, words)))),
@@ -258,8 +260,71 @@ function listen() {
   window.addEventListener('resize', update);
 }
 
+/// Before and after on one scale, the outer face fixed, parted where the slider stands.
+const both = {before: null, after: null, view: null};
+
+function paintBoth() {
+  const canvas = element('both'), context = canvas.getContext('2d');
+  const share = Number(element('split').value) / 100, at = Math.round(share * both.before.width);
+  context.drawImage(both.after, 0, 0);
+  if (at > 0) context.drawImage(both.before, 0, 0, at, canvas.height, 0, 0, at, canvas.height);
+  context.fillStyle = INK;
+  context.fillRect(at - 1, 0, 2, canvas.height);
+}
+
+/// Draws both anew for the room there is.
+function drawBoth() {
+  const box = element('before-after'), width = box.clientWidth;
+  if (box.hidden || width < 120) return;
+  const ratio = Math.min(2, window.devicePixelRatio || 1), first = page.variants[0];
+  const other = page.variants[Number(element('after').value)];
+  const views = [first, other].map((variant) => new View(variant.field, variant.close_up_mm, width, 0.55 * window.innerHeight));
+  const view = views[0].scale <= views[1].scale ? views[0] : views[1];
+  const canvas = element('both');
+  canvas.width = Math.round(view.width * ratio);
+  canvas.height = Math.round(view.height * ratio);
+  canvas.style.width = `${view.width}px`;
+  canvas.style.height = `${view.height}px`;
+  [both.before, both.after] = [first, other].map((variant) => drawField(new State(variant, {}), view, page.colours, ratio));
+  paintBoth();
+}
+
+function showBoth() {
+  const others = page.variants.map((variant, number) => ({variant, number})).slice(1).filter(({variant}) => variant.field);
+  if (!page.variants[0].field || others.length === 0) return;
+  element('after').append(...others.map(({variant, number}) => made('option', {value: number}, variant.name)));
+  if (others.some(({number}) => number === page.chosen)) element('after').value = page.chosen;
+  element('before-after').hidden = false;
+  element('split').addEventListener('input', paintBoth);
+  element('after').addEventListener('change', drawBoth);
+  window.addEventListener('resize', drawBoth);
+  drawBoth();
+}
+
+/// Boxes that scroll can be reached by keyboard; others are no stop on the way.
+function markScrolling() {
+  for (const box of document.querySelectorAll('.wide')) {
+    if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0; else box.removeAttribute('tabindex');
+    box.classList.toggle('scrolls', box.tabIndex === 0);
+  }
+}
+
+function listenToPrint() {
+  const button = element('print');
+  button.hidden = false;
+  button.addEventListener('click', () => {
+    document.body.classList.add('summary');
+    window.print();
+    document.body.classList.remove('summary');
+  });
+}
+
 for (const variant of page.variants) if (variant.grid) variant.field = new Field(variant);
 element('variant').append(...page.variants.map(({name}, number) => made('option', {value: number}, name)));
 element('thermocouple').hidden = false;
 listen();
 choose(0);
+showBoth();
+markScrolling();
+listenToPrint();
+window.addEventListener('resize', markScrolling);

@@ -151,14 +151,16 @@ class State {
     const temperature = t[node], pressure = this.pressure(room.air);
     const known = room.spots.find((spot) => spot.node === node);
     const {x, y} = this.variant.field.place(node);
-    return {
+    const spot = {
       node, temperature, band, pressure,
+      room: this.air[room.air],
+      outside: this.air[outside],
       factor: this.factor(temperature, room.air),
       factorBand: now === 0 ? 0 : band / Math.abs(now),
       humidity: pressure === undefined ? undefined : pressure / saturationPressure(temperature),
-      safe: Math.min(1, MOULD_LIMIT * saturationPressure(temperature) /
-                        saturationPressure(this.air[room.air])),
       where: known ? known.where : `the surface at ${Math.round(x)}, ${Math.round(y)}`,
     };
+    if (pressure !== undefined) spot.safe = highestSafe(this.variant, spot);
+    return spot;
   }
 }

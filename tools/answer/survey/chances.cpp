@@ -129,7 +129,7 @@ bool any_to_judge(const SolvedVariant& solved) {
 }
 
 Degree degree_of(double chance) {
-  if (chance < 0.1) return Degree::warm_enough;
+  if (chance < 0.1) return Degree::unlikely;
   if (chance < 0.5) return Degree::marginal;
   return chance < 0.9 ? Degree::likely : Degree::near_certain;
 }

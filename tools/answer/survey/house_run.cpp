@@ -4,7 +4,7 @@
 #include <optional>
 
 #include "tools/answer/survey/explain.hpp"
-#include "tools/compare.hpp"
+#include "tools/answer/words/compare.hpp"
 
 namespace quoin::tools {
 

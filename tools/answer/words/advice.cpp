@@ -1,0 +1,244 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/words/advice.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "materials/moisture.hpp"
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/judge/safe_humidity.hpp"
+#include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/outcome_words.hpp"
+#include "tools/judge.hpp"
+#include "tools/places.hpp"
+
+namespace quoin::tools {
+namespace {
+
+using Kind = Outcome::Kind;
+
+/// Better outcomes are more; what is not judged recommends nothing.
+int worth(const SolvedVariant& solved) {
+  const Outcome* worst = worst_outcome(solved);
+  if (worst == nullptr || worst->kind == Kind::not_judged) return -1;
+  return static_cast<int>(worst->kind);
+}
+
+double chance_in(const SolvedVariant& solved) {
+  const Outcome* worst = worst_outcome(solved);
+  return worst == nullptr ? 0.0 : worst->chance.value_or(0.0);
+}
+
+std::size_t best_of(const std::vector<SolvedVariant>& variants) {
+  std::size_t best = 0;
+  for (std::size_t v = 1; v < variants.size(); ++v) {
+    const int by = worth(variants[v]) - worth(variants[best]);
+    constexpr double noticeable = 0.01;  // of the chance
+    if (by > 0 || (by == 0 && worth(variants[v]) >= 0 &&
+                   chance_in(variants[v]) < chance_in(variants[best]) - noticeable)) {
+      best = v;
+    }
+  }
+  return best;
+}
+
+/// What one variant does to the first.
+struct Steps {
+  std::vector<std::string> dried;  ///< materials that are drier
+  bool built = false;              ///< something is drawn in another way
+  bool aired = false;              ///< a room is drier or warmer
+};
+
+Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
+  Steps steps;
+  const geometry::Section& was = first.surface.field.mesh.section;
+  const geometry::Section& is = later.surface.field.mesh.section;
+  steps.built = was.x != is.x || was.y != is.y ||
+                first.variant.regions.size() != later.variant.regions.size();
+  for (const cases::Region& region : later.variant.regions) {
+    for (const cases::Region& before : first.variant.regions) {
+      if (before.name != region.name || region.moisture >= before.moisture) continue;
+      if (std::find(steps.dried.begin(), steps.dried.end(), region.name) == steps.dried.end())
+        steps.dried.push_back(region.name);
+    }
+  }
+  for (const cases::Space& space : later.variant.spaces) {
+    for (const cases::Space& before : first.variant.spaces) {
+      if (before.name != space.name || space.is != cases::SpaceKind::inside) continue;
+      const bool drier = space.humidity && before.humidity && *space.humidity < *before.humidity;
+      steps.aired = steps.aired || drier || space.temperature > before.temperature;
+    }
+  }
+  return steps;
+}
+
+double coldest_in(const SolvedVariant& solved) {
+  const Outcome* worst = worst_outcome(solved);
+  return worst == nullptr ? std::nan("")
+                          : surface_of(solved, worst->space).coldest.temperature.value;
+}
+
+/// "the coldest spot goes from 8.7 to 9.6 °C: wet".
+std::string gain(const SolvedVariant& before, const SolvedVariant& after) {
+  const double was = coldest_in(before), is = coldest_in(after);
+  const Outcome* outcome = worst_outcome(after);
+  if (outcome == nullptr || !std::isfinite(was)) return "";
+  const int decimals = std::abs(is - was) < 0.05 ? 1 : decimals_for({was, is}, 1);
+  const std::string moves =
+      std::abs(is - was) < 0.05
+          ? fmt::format("the coldest spot stays at {} °C", fixed(is, decimals))
+          : fmt::format("the coldest spot goes from {} to {} °C", fixed(was, decimals),
+                        fixed(is, decimals));
+  return fmt::format("{}: {}", moves, badge(*outcome));
+}
+
+/// The variant that only dries, or only airs; null where the case shows none.
+template <class Wanted>
+const SolvedVariant* alone(const Results& results, Wanted wanted) {
+  const SolvedVariant& first = results.variants.front();
+  for (std::size_t v = 1; v < results.variants.size(); ++v) {
+    if (wanted(steps_of(first, results.variants[v]))) return &results.variants[v];
+  }
+  return nullptr;
+}
+
+std::string with_gain(const std::string& step, const SolvedVariant& before,
+                      const SolvedVariant* after) {
+  const std::string gained = after == nullptr ? "" : gain(before, *after);
+  return gained.empty() ? step + "." : fmt::format("{}: {}.", step, gained);
+}
+
+bool is_wet(const SolvedVariant& solved) {
+  return std::any_of(solved.variant.regions.begin(), solved.variant.regions.end(),
+                     [](const cases::Region& region) {
+                       return region.part == materials::Part::fabric &&
+                              materials::wetter_than_damp(region.material, region.moisture);
+                     });
+}
+
+std::string capital(std::string words) {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
+    words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  return words;
+}
+
+/// "; with kitchen at or below 58 % it would be safe", where that is all that is missing.
+std::optional<double> drier(const SolvedVariant& solved) {
+  const Outcome* worst = worst_outcome(solved);
+  if (worst == nullptr || worst->kind == Kind::safe || worst->kind == Kind::not_judged ||
+      worst->kind == Kind::fails || worst->kind == Kind::dry_first) {
+    return std::nullopt;
+  }
+  return safe_humidity(solved, surface_of(solved, worst->space));
+}
+
+std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
+  const solver::AirSurface& surface = surface_of(first, outcome.space);
+  const double has = surface.coldest.temperature.value;
+  const AirHumidity* air = humidity_of(first, outcome.space);
+  const std::string where = capital(words_for(first, surface.coldest));
+  const std::string room = first.outcomes.size() > 1
+                               ? fmt::format(" of {}", first.variant.spaces[outcome.space].name)
+                               : "";
+  if (outcome.kind == Kind::not_judged) return capital(outcome.words) + ".";
+  if (outcome.kind == Kind::dry_first) return capital(outcome.words) + ".";
+  if (outcome.unit == "1") {
+    const int decimals = decimals_for({surface.coldest.factor.value, *outcome.limit}, 2);
+    return fmt::format("{}{} {} '{}': fRsi {}, where {} is asked for.", where, room,
+                       outcome.kind == Kind::fails ? "does not meet" : "meets", outcome.decided_by,
+                       fixed(surface.coldest.factor.value, decimals),
+                       fixed(*outcome.limit, decimals));
+  }
+  const int decimals = decimals_for({has, air->dew_point, air->lowest_temperature}, 1);
+  const std::string what = outcome.kind == Kind::wet                ? "gets wet"
+                           : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
+                           : outcome.kind == Kind::mould            ? "is cold enough for mould"
+                           : outcome.kind == Kind::fails
+                               ? fmt::format("passes the limit of '{}'", outcome.decided_by)
+                           : outcome.kind == Kind::marginal ? "only just stays free of mould"
+                                                            : "is safe";
+  const std::string against =
+      air->limit_by == mould_limit().name || air->limit == 0.8
+          ? "against mould"
+          : fmt::format("for the {:.3g} % of '{}'", 100 * air->limit, air->limit_by);
+  return fmt::format("{}{} {}: {} °C, where {} °C is needed to stay dry and {} °C {}.", where, room,
+                     what, fixed(has, decimals), fixed(air->dew_point, decimals),
+                     fixed(air->lowest_temperature, decimals), against);
+}
+
+std::string what_mends(const Results& results, std::size_t chosen, const Outcome& now) {
+  if (now.kind == Kind::safe && chosen == 0) return "";
+  if (results.variants.size() == 1)
+    return now.kind == Kind::not_judged ? "" : " The case shows no variant that would mend it.";
+  if (chosen == 0) return " No variant of this case does better.";
+  const SolvedVariant& best = results.variants[chosen];
+  const Outcome& then = *worst_outcome(best);
+  std::string text = fmt::format(" With \"{}\" the coldest spot is at {} °C: {}", best.variant.name,
+                                 fixed(coldest_in(best), 1), badge(then));
+  if (then.chance && (then.kind == Kind::marginal || then.kind == Kind::safe))
+    text += fmt::format(", its limit passed {}", chance_words(*then.chance));
+  if (tone_of(then.kind) == Tone::bad) text += ", which does not mend it";
+  if (const auto humidity = drier(best))
+    text += fmt::format("; with {} at or below {:.0f} % it would be safe",
+                        best.variant.spaces[then.space].name, 100 * *humidity);
+  return text + ".";
+}
+
+std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
+  const SolvedVariant& first = results.variants.front();
+  const SolvedVariant& best = results.variants[chosen];
+  const Steps steps = steps_of(first, best);
+  std::vector<std::string> all;
+  if (!steps.dried.empty()) {
+    const SolvedVariant* dries = alone(results, [](const Steps& each) {
+      return !each.dried.empty() && !each.built && !each.aired;
+    });
+    all.push_back(with_gain(
+        fmt::format("Keep water out and let {} dry", fmt::join(steps.dried, ", ")), first, dries));
+  } else if (is_wet(first)) {
+    all.emplace_back(
+        "Keep water out and let the masonry dry: no variant of this case shows it dry.");
+  }
+  if (steps.built)
+    all.push_back(with_gain(
+        fmt::format("{} \"{}\"", all.empty() ? "Carry out" : "Then carry out", best.variant.name),
+        first, &best));
+  if (steps.aired && !steps.built)
+    all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),
+                            first, &best));
+  const SolvedVariant* aired = alone(results, [](const Steps& each) { return each.aired; });
+  const auto humidity = drier(best);
+  const Outcome* worst = worst_outcome(best);
+  if (humidity && worst != nullptr && (aired != nullptr || steps.aired)) {
+    const cases::Space& room = best.variant.spaces[worst->space];
+    all.push_back(fmt::format(
+        "Keep {} at or below {:.0f} % humidity (now {:.0f} %): its limit is then passed in at most "
+        "10 of 100 cases, instead of {}.",
+        room.name, 100 * *humidity, 100 * room.humidity.value_or(0.0),
+        chance_words(worst->chance.value_or(0.0))));
+  }
+  return all;
+}
+
+}  // namespace
+
+Advice advice_on(const Results& results) {
+  Advice advice;
+  const SolvedVariant& first = results.variants.front();
+  const Outcome* now = worst_outcome(first);
+  if (now == nullptr) {
+    advice.sentence = "No surface of a room is in this section: nothing is judged.";
+    return advice;
+  }
+  advice.chosen = best_of(results.variants);
+  advice.tone = tone_of(now->kind);
+  advice.sentence = what_happens(first, *now) + what_mends(results, advice.chosen, *now);
+  advice.steps = all_steps(results, advice.chosen);
+  return advice;
+}
+
+}  // namespace quoin::tools

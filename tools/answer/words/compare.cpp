@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/words/compare.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "tools/answer/find/colder.hpp"
+#include "tools/answer/words/figures.hpp"
+#include "tools/places.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr double noticeable = 0.05;  // K
+
+double distance(geometry::Point a, geometry::Point b) { return std::hypot(a.x - b.x, a.y - b.y); }
+
+const solver::AirSurface* surface_of(const SolvedVariant& solved, const std::string& space) {
+  for (const solver::AirSurface& surface : solved.surface.airs) {
+    if (solved.variant.spaces[surface.air].name == space) return &surface;
+  }
+  return nullptr;
+}
+
+/// The widest band of the cold spots of an air, K: what its surface is known to.
+double band_of(const solver::AirSurface& surface) {
+  double band = surface.coldest.temperature.band;
+  for (const solver::Spot& spot : surface.cold_spots) band = std::max(band, spot.temperature.band);
+  return band;
+}
+
+std::string moved(const std::string& from, const std::string& to) {
+  return from == to ? ", still at " + to : fmt::format(" and moves it from {} to {}", from, to);
+}
+
+std::string words(const Change& change, const SolvedVariant& first, const solver::AirSurface& was,
+                  const SolvedVariant& later, const solver::AirSurface& is) {
+  const double rise = change.after - change.before;
+  const std::string room = first.variant.spaces[was.air].name;
+  const std::string from = words_for(first, was.coldest);
+  const std::string to = words_for(later, is.coldest);
+  std::string text;
+  if (std::abs(rise) < noticeable) {
+    text = fmt::format("{}: leaves the coldest spot of {} at {} °C", change.variant, room,
+                       fixed(change.after, 1));
+  } else {
+    const int decimals = decimals_for({change.before, change.after}, 1);
+    text = fmt::format("{}: {} the coldest spot of {} from {} to {} °C", change.variant,
+                       rise > 0 ? "raises" : "lowers", room, fixed(change.before, decimals),
+                       fixed(change.after, decimals));
+  }
+  text += moved(from, to);
+  for (const Colder& colder : change.colder) {
+    if (rise < -noticeable && colder.name == to && from == to) continue;  // told already
+    const int decimals = decimals_for({colder.before, colder.after}, 1);
+    text += fmt::format("; {} gets colder, from {} to {} °C", colder.name,
+                        fixed(colder.before, decimals), fixed(colder.after, decimals));
+  }
+  return text;
+}
+
+}  // namespace
+
+std::vector<Change> changes(const std::vector<SolvedVariant>& variants) {
+  std::vector<Change> result;
+  for (std::size_t v = 1; v < variants.size(); ++v) {
+    const SolvedVariant& first = variants.front();
+    const SolvedVariant& later = variants[v];
+    for (const solver::AirSurface& was : first.surface.airs) {
+      const auto* is = surface_of(later, first.variant.spaces[was.air].name);
+      if (is == nullptr) continue;
+      Change change;
+      change.variant = later.variant.name;
+      change.space = was.air;
+      change.before = was.coldest.temperature.value;
+      change.after = is->coldest.temperature.value;
+      change.moved = distance(was.coldest.place, is->coldest.place);
+      change.colder = colder_places(first, was.air, later, is->air,
+                                    std::max(noticeable, band_of(was) + band_of(*is)));
+      change.words = words(change, first, was, later, *is);
+      result.push_back(std::move(change));
+    }
+  }
+  return result;
+}
+
+}  // namespace quoin::tools

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/words/figures.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace quoin::tools {
+
+std::string fixed(double value, int decimals) {
+  if (!std::isfinite(value)) return "–";
+  std::string digits = fmt::format("{:.{}f}", value, decimals);
+  const bool nothing = digits.find_first_not_of("-0.") == std::string::npos;
+  return nothing && digits[0] == '-' ? digits.substr(1) : digits;
+}
+
+int decimals_for(const std::vector<double>& values, int least) {
+  constexpr int most = 4;
+  for (int decimals = least; decimals < most; ++decimals) {
+    bool apart = true;
+    for (const double a : values) {
+      for (const double b : values)
+        apart = apart && (!(a < b) || fixed(a, decimals) != fixed(b, decimals));
+    }
+    if (apart) return decimals;
+  }
+  return most;
+}
+
+std::string fixed_band(double band, int decimals) {
+  if (!std::isfinite(band)) return "–";
+  const double unit = std::pow(10.0, -decimals);
+  // What is left after rounding up: 0.002 must not become 0.003.
+  return fixed(std::max(std::ceil(band / unit - 1e-9), 1.0) * unit, decimals);
+}
+
+std::string chance_words(double chance) {
+  const double cases = 100.0 * chance;
+  if (cases < 1.0) return "in fewer than 1 of 100 cases";
+  if (cases > 99.0) return "in more than 99 of 100 cases";
+  // The limit of what is marginal must not be printed for what is beyond it.
+  if (cases > 10.0 && cases < 10.5) return "in more than 10 of 100 cases";
+  return fmt::format("in {:.0f} of 100 cases", cases);
+}
+
+}  // namespace quoin::tools

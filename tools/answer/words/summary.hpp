@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// The verdict of a variant in plain words: for every inside air the humidity assumed, the coldest
+/// spot, its limits and what it keeps of them. Needs humidity, verdicts and outcomes.
+[[nodiscard]] std::string summary(const SolvedVariant& solved);
+
+/// What a reader must know before trusting the numbers of a variant, each in plain words.
+[[nodiscard]] std::vector<std::string> warnings(const SolvedVariant& solved);
+
+}  // namespace quoin::tools

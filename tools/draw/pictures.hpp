@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vector>
+
+#include "tools/draw/canvas/picture.hpp"
+#include "tools/results.hpp"
+
+namespace quoin::tools {
+
+/// The pictures of a case, drawn once for files, page and PDF. Shape: lists have one a variant.
+struct Pictures {
+  std::vector<Picture> sections;
+  std::vector<Picture> fields;
+  std::vector<Picture> flows;
+  Picture surface;  ///< may be empty
+  Picture compare;  ///< may be empty
+};
+
+[[nodiscard]] Pictures pictures_of(const Results& results);
+
+}  // namespace quoin::tools

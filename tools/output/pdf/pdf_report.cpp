@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/pdf/pdf_report.hpp"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <numeric>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+#include "tools/draw/canvas/lettering.hpp"
+#include "tools/draw/canvas/paint.hpp"
+#include "tools/output/report.hpp"
+#include "tools/output/report/figure.hpp"
+#include "tools/page_flow.hpp"
+#include "tools/text_table.hpp"
+#include "tools/version.hpp"
+
+namespace quoin::tools {
+namespace {
+
+/// Columns in one table that a page is wide enough for.
+constexpr std::size_t most_columns = 12;
+
+/// Sets one block below the other.
+struct Set {
+  PageFlow& flow;
+  const Pictures& pictures;
+
+  void operator()(const report::Heading& heading) const {
+    std::string words = heading.words;
+    for (const report::Badge& badge : heading.badges) words += fmt::format("  [{}]", badge.words);
+    flow.subheading(words);
+  }
+  void operator()(const report::Paragraph& paragraph) const { flow.paragraph(paragraph.words); }
+  void operator()(const report::List& list) const {
+    for (std::size_t k = 0; k < list.items.size(); ++k)
+      flow.item(list.in_order ? fmt::format("{}. {}", k + 1, list.items[k]) : list.items[k]);
+  }
+  /// Where a table has more columns than a page, the rest follows with the same first columns.
+  void operator()(const report::Table& table) const {
+    flow.subheading(table.caption);
+    std::size_t done = table.keys;
+    do {
+      const std::size_t last = std::min(table.columns.size(), done + most_columns - table.keys);
+      part(table, done, last);
+      done = last;
+    } while (done < table.columns.size());
+  }
+  void operator()(const report::Figure& figure) const {
+    flow.picture(report::picture_of(figure, pictures));
+  }
+  /// The case file lies beside the report, and its digest in it.
+  void operator()(const report::Verbatim& /*verbatim*/) const {}
+  void operator()(const report::Blank& blank) const {
+    flow.paragraph(fmt::format("{}", fmt::join(blank.lines, " · ")));
+    flow.blank(120.0);
+  }
+
+ private:
+  void part(const report::Table& table, std::size_t from, std::size_t to) const {
+    std::vector<std::size_t> columns(table.keys);
+    std::iota(columns.begin(), columns.end(), std::size_t{0});
+    for (std::size_t c = from; c < to; ++c) columns.push_back(c);
+    double weight = 0.0;
+    for (const std::size_t c : columns) weight += table.columns[c].weight;
+    std::vector<std::string> headings;
+    std::vector<double> shares;
+    for (const std::size_t c : columns) {
+      const bool number = report::is_number(table.rows.front()[c]);
+      headings.push_back((number ? "#" : "") + table.columns[c].heading);
+      shares.push_back(table.columns[c].weight / weight);
+    }
+    std::vector<std::vector<std::string>> rows;
+    for (const auto& row : table.rows) {
+      rows.emplace_back();
+      for (const std::size_t c : columns) rows.back().push_back(report::text_of(row[c]));
+    }
+    flow.table(headings, shares, rows);
+  }
+};
+
+}  // namespace
+
+std::string report_pdf(const Results& results) { return report_pdf(results, pictures_of(results)); }
+
+std::string report_pdf(const Results& results, const Pictures& pictures) {
+  if (results.variants.empty()) return "";
+  const report::Document document = report::document_of(results);
+  PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
+                                           std::string_view(results.sha256).substr(0, 16)));
+  const Set set{flow, pictures};
+  flow.title(document.title);
+  flow.paragraph(document.first.place);
+  if (!document.note.empty()) flow.paragraph(document.note);
+  flow.subheading(document.first.sentence);
+  if (!document.first.steps.items.empty()) {
+    flow.heading("What to do, in this order");
+    set(document.first.steps);
+  }
+  flow.heading("How it comes out");
+  set(document.first.variants);
+  flow.paragraph(document.first.sure);
+  for (const report::Section& section : document.sections) {
+    flow.heading(section.title);
+    for (const report::Block& block : section.blocks) std::visit(set, block);
+  }
+  return pdf_of(flow.pages(), harmless(fitted(results.title, 1.0, 200.0), {}));
+}
+
+}  // namespace quoin::tools

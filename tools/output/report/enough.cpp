@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "tools/output/report/parts.hpp"
+
+namespace quoin::tools::report {
+namespace {
+
+Tone tone_of(Threshold::Kind kind) {
+  switch (kind) {
+    case Threshold::Kind::found:
+      return Tone::plain;
+    case Threshold::Kind::holds_always:
+    case Threshold::Kind::up_to_damp:
+      return Tone::good;
+    case Threshold::Kind::dry_first:
+      return Tone::doubtful;
+    case Threshold::Kind::holds_never:
+      return Tone::bad;
+  }
+  return Tone::plain;
+}
+
+/// A threshold in a cell; the others print one of each kind.
+template <class Found, class Always, class Never>
+Cell cell_of(const std::optional<Threshold>& threshold, Found found, Always always, Never never) {
+  if (!threshold) return figure_cell("–");
+  const double value = threshold->value;
+  const Tone tone = tone_of(threshold->kind);
+  switch (threshold->kind) {
+    case Threshold::Kind::found:
+      return figure_cell(found(value), tone);
+    case Threshold::Kind::holds_always:
+      return figure_cell(always(value), tone);
+    case Threshold::Kind::holds_never:
+      return figure_cell(never(value), tone);
+    case Threshold::Kind::up_to_damp:
+      return figure_cell(fmt::format("{}, damp", found(value)), tone);
+    case Threshold::Kind::dry_first:
+      return figure_cell("dry first", tone);
+  }
+  return figure_cell("–");
+}
+
+Cell thickness_cell(const std::optional<Threshold>& thickness) {
+  return cell_of(
+      thickness, [](double value) { return fmt::format("{:.0f} mm", std::ceil(1e3 * value)); },
+      [](double value) { return fmt::format("{:.0f} mm", 1e3 * value); },
+      [](double value) { return fmt::format("over {:.0f} mm", 1e3 * value); });
+}
+
+Cell moisture_cell(const std::optional<Threshold>& moisture) {
+  return cell_of(
+      moisture,
+      // What is left after rounding down: 10 % must not become 9.9 %.
+      [](double value) { return fmt::format("{:.1f} vol-%", std::floor(1e3 * value + 1e-9) / 10); },
+      [](double) { return std::string("any"); },
+      [](double) { return std::string("not even dry"); });
+}
+
+/// Rooms are not heated beyond what people live at.
+Cell temperature_cell(const std::optional<double>& lowest) {
+  constexpr double hottest = 26.0;  // degC; common practice, no source
+  if (!lowest) return figure_cell("–");
+  if (*lowest > hottest) return figure_cell("none that people live at", Tone::bad);
+  return figure_cell(fmt::format("{:.1f} °C", std::ceil(10 * *lowest - 1e-9) / 10));
+}
+
+Cell humidity_cell(const std::optional<double>& highest) {
+  if (!highest) return figure_cell("–");
+  if (*highest >= 1.0) return figure_cell("any");
+  return figure_cell(fmt::format("{:.0f} %", std::floor(100 * *highest)));
+}
+
+void add_once(std::vector<std::string>& list, const std::string& name) {
+  if (std::find(list.begin(), list.end(), name) == list.end()) list.push_back(name);
+}
+
+}  // namespace
+
+Blocks enough_part(const Results& results) {
+  // What the variants ask for, each material once, in the order of the variants.
+  std::vector<std::string> thickness, moisture;
+  for (const SolvedVariant& solved : results.variants) {
+    const cases::Enough& enough = solved.variant.enough;
+    if (enough.thickness) add_once(thickness, enough.thickness->of);
+    if (!enough.moisture_of.empty()) add_once(moisture, enough.moisture_of);
+  }
+  Table table{"For each criterion to hold: any one of these, all else as it is.",
+              {{"variant", 2},
+               {"room"},
+               {"criterion", 1.4},
+               {"humidity up to"},
+               {"or the room from, no moisture added", 1.3}},
+              {},
+              3};
+  for (const std::string& of : thickness) table.columns.push_back({"or " + of + " from", 1.2});
+  for (const std::string& of : moisture) table.columns.push_back({"or " + of + " up to", 1.2});
+  for (const SolvedVariant& solved : results.variants) {
+    const cases::Enough& own = solved.variant.enough;
+    for (const EnoughFor& enough : solved.enough) {
+      if (!enough.highest_humidity && !enough.thickness && !enough.moisture) continue;
+      Row row{words_cell(solved.variant.name), words_cell(solved.variant.spaces[enough.space].name),
+              words_cell(enough.criterion), humidity_cell(enough.highest_humidity),
+              temperature_cell(enough.lowest_temperature)};
+      for (const std::string& of : thickness) {
+        const bool is_own = own.thickness && own.thickness->of == of;
+        row.push_back(is_own ? thickness_cell(enough.thickness) : figure_cell("–"));
+      }
+      for (const std::string& of : moisture)
+        row.push_back(own.moisture_of == of ? moisture_cell(enough.moisture) : figure_cell("–"));
+      table.rows.push_back(std::move(row));
+    }
+  }
+  Blocks blocks;
+  add(blocks, std::move(table));
+  return blocks;
+}
+
+}  // namespace quoin::tools::report

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/report/figure.hpp"
+
+namespace quoin::tools::report {
+
+const Picture& picture_of(const Figure& figure, const Pictures& pictures) {
+  switch (figure.kind) {
+    case Figure::Kind::section:
+      return pictures.sections[figure.variant];
+    case Figure::Kind::field:
+      return pictures.fields[figure.variant];
+    case Figure::Kind::flow:
+      return pictures.flows[figure.variant];
+    case Figure::Kind::surface:
+      return pictures.surface;
+    case Figure::Kind::compare:
+      return pictures.compare;
+  }
+  return pictures.compare;
+}
+
+}  // namespace quoin::tools::report

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: Apache-2.0
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/words/advice.hpp"
+#include "tools/answer/words/figures.hpp"
+#include "tools/grade.hpp"
+#include "tools/judge.hpp"
+#include "tools/output/report/parts.hpp"
+
+namespace quoin::tools::report {
+namespace {
+
+/// "kitchen 18.5 °C, 62 % · outdoors 2.0 °C".
+std::string air_words(const cases::Variant& variant) {
+  std::string text;
+  for (const SpaceId id : geometry::ids(variant.spaces)) {
+    const cases::Space& space = variant.spaces[id];
+    if (space.air != id) continue;
+    text += fmt::format("{}{} {} °C", text.empty() ? "" : " · ", space.name,
+                        fixed(space.temperature, 1));
+    if (space.is == cases::SpaceKind::inside)
+      text += space.humidity ? fmt::format(", {:.0f} %", 100 * *space.humidity)
+                             : std::string(", humidity not given");
+  }
+  return text;
+}
+
+Cell chance_cell(const Outcome* outcome) {
+  if (outcome == nullptr || !outcome->chance) return figure_cell("–");
+  const double cases = 100 * *outcome->chance;
+  if (cases < 1.0) return figure_cell("under 1");
+  if (cases > 99.0) return figure_cell("over 99");
+  if (cases > 10.0 && cases < 10.5) return figure_cell("over 10");
+  return number_cell(cases, 0);
+}
+
+/// 0 the dew point, 1 the limit.
+Cell place_cell(const AirHumidity* air, double temperature) {
+  if (air == nullptr) return words_cell("–");
+  return bar_cell((temperature - air->dew_point) / (air->lowest_temperature - air->dew_point));
+}
+
+Table outcomes_table(const Results& results) {
+  const bool rooms = std::any_of(results.variants.begin(), results.variants.end(),
+                                 [](const auto& solved) { return solved.outcomes.size() > 1; });
+  Table table{
+      "One row a variant. On the bar the first stroke is the dew point, the second the "
+      "limit against mould, each of its own air.",
+      {{"variant", 2.2}, {"outcome", 1.3}},
+      {},
+      1};
+  if (rooms) table.columns.push_back({"room"});
+  table.columns.push_back({"coldest °C", 0.8});
+  table.columns.push_back({"passed in of 100", 0.9});
+  table.columns.push_back({"dew point | limit", 1.7});
+  for (const SolvedVariant& solved : results.variants) {
+    for (const solver::AirSurface* surface : judged_surfaces(solved)) {
+      const double coldest = surface->coldest.temperature.value;
+      Row row{words_cell(solved.variant.name), outcome_cell(solved, surface->air)};
+      if (rooms) row.push_back(words_cell(solved.variant.spaces[surface->air].name));
+      row.push_back(number_cell(coldest, 1));
+      row.push_back(chance_cell(outcome_of(solved, surface->air)));
+      row.push_back(place_cell(humidity_of(solved, surface->air), coldest));
+      table.rows.push_back(std::move(row));
+    }
+  }
+  return table;
+}
+
+std::string sureness(const Results& results) {
+  double band = 0.0;
+  for (const SolvedVariant& solved : results.variants) {
+    for (const solver::AirSurface* surface : judged_surfaces(solved))
+      band = std::max(band, surface->coldest.temperature.band);
+  }
+  return fmt::format(
+      "How sure for this house: in so many of 100 cases a limit of humidity is passed, with the "
+      "humidity known to {:.0f} points and fRsi to {:.2f}. That is assumed, as nothing says how "
+      "well they are known; up to {:.0f} of 100 is safe, more is marginal. Not counted: how wet "
+      "the masonry is, draughts, the third dimension. The temperatures are computed to within {} "
+      "K.",
+      100 * humidity_spread, factor_spread, 100 * marginal_chance, fixed_band(band, 2));
+}
+
+}  // namespace
+
+FirstScreen first_screen(const Results& results) {
+  const Advice advice = advice_on(results);
+  FirstScreen first;
+  first.place = air_words(results.variants.front().variant);
+  first.sentence = advice.sentence;
+  first.tone = advice.tone;
+  first.steps = {advice.steps, true};
+  first.sure = sureness(results);
+  first.variants = outcomes_table(results);
+  for (const Change& change : results.changes) first.changes.items.push_back(change.words);
+  first.chosen = advice.chosen;
+  return first;
+}
+
+Blocks work_part(const Results& results, const FirstScreen& first) {
+  Blocks blocks;
+  const auto shown = [&](std::size_t v) {
+    const SolvedVariant& solved = results.variants[v];
+    blocks.emplace_back(Heading{solved.variant.name, badges_of(solved)});
+    blocks.emplace_back(Figure{Figure::Kind::section, v,
+                               fmt::format("The section as drawn, {}, with materials, spaces, "
+                                           "dimensions and cut planes",
+                                           solved.variant.name)});
+  };
+  if (!first.steps.items.empty()) blocks.emplace_back(first.steps);
+  shown(first.chosen);
+  if (first.chosen != 0) shown(0);
+  return blocks;
+}
+
+}  // namespace quoin::tools::report
