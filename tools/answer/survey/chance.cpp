@@ -42,7 +42,7 @@ class Room {
     FabricState nominal;
     nominal.materials.assign(field.materials().size(), 0.0);
     nominal.zones.assign(field.section().zoned.varies.size(), 0.0);
-    nominal.extents.assign(nominal.zones.size(), Extent::as_drawn);
+    nominal.extents.assign(nominal.zones.size(), ZoneExtent::as_drawn);
     // What the finer grids of the solution know better, as a share of the difference of the airs.
     const double difference = inside_ - question.outside;
     correction_ = difference == 0.0
@@ -206,7 +206,7 @@ FabricState median_of(const FabricDraws& fabric) {
   };
   take(&FabricState::materials);
   take(&FabricState::zones);
-  for (Extent& extent : median.extents) extent = Extent::as_drawn;
+  for (ZoneExtent& extent : median.extents) extent = ZoneExtent::as_drawn;
   return median;
 }
 

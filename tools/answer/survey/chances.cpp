@@ -115,7 +115,7 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
       for (std::size_t z = 0; z < zones; ++z) {
         if (!changed[z]) continue;
         state.zones[z] = before::ratio_as_drawn.sd * normal[materials + z];
-        state.extents[z] = Extent::as_drawn;
+        state.extents[z] = ZoneExtent::as_drawn;
       }
       fabric.states.push_back(std::move(state));
     }
