@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <Eigen/Dense>
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 

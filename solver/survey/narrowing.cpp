@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/survey/narrowing.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/Cholesky>
+#include <Eigen/LU>
+#include <algorithm>
 #include <cmath>
 
 namespace quoin::solver {

@@ -76,9 +76,6 @@ struct Sampling {
 [[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
                                const StandardDraws& standard, const Sampling& sampling = {});
 
-/// Draws from what is known beforehand.
-[[nodiscard]] Sample prior_sample(const Inference& inference, std::size_t draws);
-
 /// The value that weighted values stay below with each probability.
 [[nodiscard]] std::vector<double> weighted_quantiles(std::span<const double> values,
                                                      std::span<const double> weights,

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/survey/reduced_field.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/Cholesky>
+#include <Eigen/Eigenvalues>
 #include <algorithm>
 #include <cmath>
 

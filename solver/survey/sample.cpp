@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include <Eigen/Dense>
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -105,7 +105,7 @@ Sample sample_of(const Inference& inference, const Mode& mode, const StandardDra
           mode.covariance(i, j) * sampling.widened * sampling.widened;
   }
   const Proposal proposal = proposal_of(Eigen::Map<const Eigen::VectorXd>(mode.at.data(), n),
-                                        covariance, sampling.degrees);
+                                        covariance, standard.degrees);
   Sample sample;
   draw(inference, proposal, standard, sample);
   if (sample.effective < sampling.least_share * static_cast<double>(standard.normals.rows)) {
@@ -113,19 +113,6 @@ Sample sample_of(const Inference& inference, const Mode& mode, const StandardDra
     draw(inference, refitted(sample, proposal), standard, again);
     if (again.effective > sample.effective) sample = std::move(again);
   }
-  return sample;
-}
-
-Sample prior_sample(const Inference& inference, std::size_t draws) {
-  Sample sample;
-  sample.draws = Table(draws, inference.dimensions());
-  sample.draws.values = even_normals(draws, inference.dimensions());
-  sample.weights.assign(draws, 1.0 / static_cast<double>(draws));
-  sample.predicted = Table(draws, inference.read.size());
-  for (std::size_t k = 0; k < draws; ++k)
-    inference.model(std::span<const double>(sample.draws.row(k)).first(inference.unknowns),
-                    sample.predicted.row(k), nullptr);
-  sample.effective = static_cast<double>(draws);
   return sample;
 }
 

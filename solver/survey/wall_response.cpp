@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/survey/wall_response.hpp"
 
-#include <Eigen/Dense>
+#include <Eigen/Eigenvalues>
 #include <cmath>
 
 namespace quoin::solver {

@@ -216,7 +216,7 @@ MadeSurvey made_survey(const Recipe& recipe, std::uint32_t seed) {
   tools::place_readings(model);
   tools::list_unknowns(model);
   const tools::Hypothesis hypothesis =
-      tools::hypothesis_of(model, explanation_of(recipe.truth), tools::Extent::as_drawn);
+      tools::hypothesis_of(model, explanation_of(recipe.truth), tools::ZoneExtent::as_drawn);
   std::vector<double> at = true_unknowns(model, hypothesis, recipe.wrong, random);
   std::vector<solver::Growth> growth = tools::growth_of(model, 0, hypothesis.extents);
   const auto ratio = *model.find(UnknownKind::ratio, "zone");

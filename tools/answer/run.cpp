@@ -92,7 +92,7 @@ Results results_of(const cases::Case& source, const std::string& file, const sol
   Results results{source.title, source.note, file, source.sha256, {}, {}, source.text};
   ChanceGround ground{source.household, nullptr, ""};
   std::optional<WorkedSurvey> worked;
-  if (source.survey) {
+  if (source.survey && !source.survey->readings.empty()) {
     worked = worked_survey({{"", &source.variants.front()}}, *source.survey, effort.linear);
     results.survey = worked->findings;
     ground.worked = &*worked;

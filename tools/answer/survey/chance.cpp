@@ -8,6 +8,7 @@
 #include "materials/moist_air.hpp"
 #include "solver/survey/posterior.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/shuffled.hpp"
 #include "solver/survey/variance_shares.hpp"
 #include "tools/answer/survey/chance_words.hpp"
 
@@ -41,7 +42,7 @@ class Room {
     FabricState nominal;
     nominal.materials.assign(field.materials().size(), 0.0);
     nominal.zones.assign(field.section().zoned.varies.size(), 0.0);
-    nominal.extents.assign(nominal.zones.size(), Extent::as_drawn);
+    nominal.extents.assign(nominal.zones.size(), ZoneExtent::as_drawn);
     // What the finer grids of the solution know better, as a share of the difference of the airs.
     const double difference = inside_ - question.outside;
     correction_ = difference == 0.0
@@ -205,7 +206,7 @@ FabricState median_of(const FabricDraws& fabric) {
   };
   take(&FabricState::materials);
   take(&FabricState::zones);
-  for (Extent& extent : median.extents) extent = Extent::as_drawn;
+  for (ZoneExtent& extent : median.extents) extent = ZoneExtent::as_drawn;
   return median;
 }
 
@@ -251,12 +252,12 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
   const std::vector<double> median_shares = room.shares(median);
   const std::size_t draws = fabric.states.size();
   const std::vector<double> days = solver::even_normals(draws, 3);
+  const std::vector<std::size_t> order = solver::shuffled(draws);
   std::size_t broken = 0, by_fabric = 0, by_household = 0;
   std::vector<double> safe, strained;
   double sum = 0.0, squares = 0.0;
   for (std::size_t k = 0; k < draws; ++k) {
-    // A day apart from the draw of its own number, whose coordinates go with it.
-    const double* day_of = days.data() + 3 * ((k * 1103) % draws);
+    const double* day_of = days.data() + 3 * order[k];
     const AirState day{day_of[0], day_of[1], day_of[2]};
     const std::vector<double>& shares = fabric.shares[k];
     const Room::At at = room.at(shares, day);

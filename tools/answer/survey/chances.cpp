@@ -6,6 +6,7 @@
 
 #include "geometry/section.hpp"
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/shuffled.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/survey/chance.hpp"
 #include "tools/answer/survey/design_factor.hpp"
@@ -91,6 +92,7 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
   }
   const std::size_t materials = field.materials().size(), zones = changed.size();
   const std::vector<double> anew = solver::even_normals(draws, materials + zones);
+  const std::vector<std::size_t> order = solver::shuffled(draws);
   FabricDraws fabric;
   fabric.from_readings = true;
   for (std::size_t z = 0; z < zones; ++z) {
@@ -104,7 +106,8 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
     const auto count = static_cast<std::size_t>(std::lround(share * draws));
     for (const Drawn& drawn : resampled(one, count)) {
       FabricState state = fabric_of(model, field, drawn.from->hypothesis, drawn.unknowns);
-      const double* normal = anew.data() + (fabric.states.size() % draws) * (materials + zones);
+      const double* normal =
+          anew.data() + order[fabric.states.size() % draws] * (materials + zones);
       for (std::size_t m = 0; m < materials; ++m) {
         if (!model.find(UnknownKind::conductivity, field.materials()[m].name))
           state.materials[m] = field.materials()[m].sd * normal[m];
@@ -112,7 +115,7 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
       for (std::size_t z = 0; z < zones; ++z) {
         if (!changed[z]) continue;
         state.zones[z] = before::ratio_as_drawn.sd * normal[materials + z];
-        state.extents[z] = Extent::as_drawn;
+        state.extents[z] = ZoneExtent::as_drawn;
       }
       fabric.states.push_back(std::move(state));
     }
@@ -126,7 +129,7 @@ bool any_to_judge(const SolvedVariant& solved) {
 }
 
 Degree degree_of(double chance) {
-  if (chance < 0.1) return Degree::warm_enough;
+  if (chance < 0.1) return Degree::unlikely;
   if (chance < 0.5) return Degree::marginal;
   return chance < 0.9 ? Degree::likely : Degree::near_certain;
 }
@@ -146,8 +149,9 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
   }
   const cases::Survey survey = read ? carried_over(ground.worked->model) : cases::Survey{};
   const SurfaceField field(ground.section, solved.variant, survey, options);
-  const FabricDraws fabric =
+  FabricDraws fabric =
       read ? fabric_after(*ground.worked, field, ground.section) : fabric_beforehand(field, draws);
+  solve_states(field, fabric);
   const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     for (const solver::AirSurface& surface : solved.surface.airs) {

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "solver/survey/quasi_random.hpp"
+#include "solver/survey/shuffled.hpp"
 #include "tools/answer/survey/design_factor.hpp"
 #include "tools/answer/survey/next_reading.hpp"
 #include "tools/answer/survey/quality.hpp"
@@ -108,6 +109,7 @@ std::vector<ExpectedReading> expected(const SurveyModel& model,
       const Inferred& inferred = explanation.each[e];
       const std::size_t last = inferred.readings.active.size();
       const std::vector<double> off = solver::even_points(inferred.sample.draws.rows, 1);
+      const std::vector<std::size_t> order = solver::shuffled(off.size());
       for (std::size_t k = 0; k < inferred.sample.draws.rows; ++k) {
         const double weight = explanation.share[e] * inferred.sample.weights[k];
         if (weight < 1e-8) continue;
@@ -116,7 +118,7 @@ std::vector<ExpectedReading> expected(const SurveyModel& model,
         const double value = inferred.sample.predicted(k, counted);
         mean += weight * value;
         square += weight * (value * value + 2.0 * std::pow(common * scale, 2));
-        values.push_back(value + common * scale * solver::student_quantile(off[k], 4.0));
+        values.push_back(value + common * scale * solver::student_quantile(off[order[k]], 4.0));
         weights.push_back(weight);
       }
     }

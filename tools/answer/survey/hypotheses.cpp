@@ -151,12 +151,12 @@ InferredExplanation inferred(const SurveyModel& model, const Explanation& explan
                              const solver::StandardDraws& standard) {
   InferredExplanation result;
   result.what = explanation;
-  std::vector<Extent> extents{Extent::as_drawn};
+  std::vector<ZoneExtent> extents{ZoneExtent::as_drawn};
   if (is_about_zone(explanation) && has_extents(model, explanation))
-    extents = {Extent::smaller, Extent::as_drawn, Extent::larger};
+    extents = {ZoneExtent::smaller, ZoneExtent::as_drawn, ZoneExtent::larger};
   FeltAirs felt;
   std::vector<double> logs;
-  for (const Extent extent : extents) {
+  for (const ZoneExtent extent : extents) {
     result.each.push_back(
         inferred_one(model, hypothesis_of(model, explanation, extent), felt, standard));
     logs.push_back(result.each.back().sample.log_evidence);

@@ -105,7 +105,7 @@ class Rules {
   double share_at(const SurveyedReading& reading, std::size_t air) const {
     const std::size_t s = reading.section, airs = model_.sections[s].airs.size();
     std::vector<double> shares(model_.watched[s].size() * airs);
-    const std::vector<Extent> extents(survey_.zones.size(), Extent::as_drawn);
+    const std::vector<ZoneExtent> extents(survey_.zones.size(), ZoneExtent::as_drawn);
     model_.fields[s]->evaluate(
         solver::setting_at({model_.base[s], growth_of(model_, s, extents)}, medians_of(model_)),
         shares);

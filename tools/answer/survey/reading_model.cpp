@@ -21,7 +21,7 @@ constexpr double least_resistance = 0.01;
 /// The wall behind a reading from the place on, as it stores heat at some unknowns.
 std::optional<solver::StoringWall> storing_wall(const SurveyModel& model,
                                                 const SurveyedReading& reading,
-                                                const std::vector<Extent>& extents,
+                                                const std::vector<ZoneExtent>& extents,
                                                 const std::vector<double>& unknowns) {
   if (!reading.behind.opposite.valid() || reading.behind.pieces.empty()) return std::nullopt;
   const SurveyedSection& section = model.sections[reading.section];
@@ -72,8 +72,8 @@ std::vector<double> weights_of(const solver::StoringWall& wall, solver::WallFace
   return weights;
 }
 
-std::vector<Extent> drawn_extents(const SurveyModel& model) {
-  return std::vector<Extent>(model.survey->zones.size(), Extent::as_drawn);
+std::vector<ZoneExtent> drawn_extents(const SurveyModel& model) {
+  return std::vector<ZoneExtent>(model.survey->zones.size(), ZoneExtent::as_drawn);
 }
 
 }  // namespace

@@ -101,7 +101,7 @@ void SurfaceField::reduce(const solver::LinearOptions& options) {
       for (std::size_t z = 0; z < zones_.size(); ++z, turn /= 3) {
         const double share = point[materials_.size() + z];
         fabric.zones.push_back(least_ratio + share * (most_ratio - least_ratio));
-        fabric.extents.push_back(static_cast<Extent>(turn % 3));
+        fabric.extents.push_back(static_cast<ZoneExtent>(turn % 3));
       }
       all.push_back(setting(fabric));
     }

@@ -25,7 +25,7 @@ struct UncertainMaterial {
 struct FabricState {
   std::vector<double> materials;  ///< in the order of the field's
   std::vector<double> zones;
-  std::vector<Extent> extents;  ///< of each zone
+  std::vector<ZoneExtent> extents;  ///< of each zone
 };
 
 /// The inside surfaces of a variant with the resistances for surface temperature (ISO 13788), for

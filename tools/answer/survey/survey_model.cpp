@@ -64,10 +64,10 @@ std::vector<solver::Setting> spread_settings(const SurveyModel& model, std::size
       const Reach& one = reached[moving[m]];
       at[moving[m]] = one.low + points[p * moving.size() + m] * (one.high - one.low);
     }
-    std::vector<Extent> extents;
+    std::vector<ZoneExtent> extents;
     std::size_t turn = p;
     for (std::size_t z = 0; z < zones; ++z, turn /= 3)
-      extents.push_back(static_cast<Extent>(turn % 3));
+      extents.push_back(static_cast<ZoneExtent>(turn % 3));
     settings.push_back(
         solver::setting_at({model.base[section], growth_of(model, section, extents)}, at));
   }
@@ -128,12 +128,12 @@ SurveyModel survey_model(const std::vector<HouseSection>& house, const cases::Su
 Hypothesis as_drawn(const SurveyModel& model) {
   Hypothesis hypothesis;
   for (const SurveyUnknown& unknown : model.unknowns) hypothesis.before.push_back(unknown.before);
-  hypothesis.extents.assign(model.survey->zones.size(), Extent::as_drawn);
+  hypothesis.extents.assign(model.survey->zones.size(), ZoneExtent::as_drawn);
   return hypothesis;
 }
 
 Hypothesis hypothesis_of(const SurveyModel& model, const cases::Explanation& explanation,
-                         Extent extent) {
+                         ZoneExtent extent) {
   using cases::ExplanationKind;
   Hypothesis hypothesis = as_drawn(model);
   const auto change = [&](UnknownKind kind, const std::string& of, const solver::Unknown& unknown) {
@@ -192,7 +192,7 @@ bool has_extents(const SurveyModel& model, const cases::Explanation& explanation
 }
 
 std::vector<solver::Growth> growth_of(const SurveyModel& model, std::size_t section,
-                                      const std::vector<Extent>& extents) {
+                                      const std::vector<ZoneExtent>& extents) {
   const SurveyedSection& one = model.sections[section];
   const std::vector<cases::Zone>& zones = model.survey->zones;
   std::vector<solver::Growth> growth;

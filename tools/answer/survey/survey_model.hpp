@@ -87,7 +87,7 @@ struct SurveyModel {
 /// One explanation with one choice of how far the zones reach.
 struct Hypothesis {
   std::vector<solver::Unknown> before;  ///< of every unknown
-  std::vector<Extent> extents;          ///< of every zone
+  std::vector<ZoneExtent> extents;      ///< of every zone
 };
 
 /// Everything solved that readings are compared with. Throws: SolveError.
@@ -100,7 +100,7 @@ struct Hypothesis {
 
 /// What an explanation changes of that; with extents of the zone it is about.
 [[nodiscard]] Hypothesis hypothesis_of(const SurveyModel& model,
-                                       const cases::Explanation& explanation, Extent extent);
+                                       const cases::Explanation& explanation, ZoneExtent extent);
 
 /// Whether the extents of the zone that an explanation is about differ from each other.
 [[nodiscard]] bool has_extents(const SurveyModel& model, const cases::Explanation& explanation);
@@ -134,7 +134,7 @@ class FeltAirs {
 
 /// The growth of one section's parameters with the unknowns.
 [[nodiscard]] std::vector<solver::Growth> growth_of(const SurveyModel& model, std::size_t section,
-                                                    const std::vector<Extent>& extents);
+                                                    const std::vector<ZoneExtent>& extents);
 
 /// How long the inside face of the wall behind a reading lags behind the air outside, h; nothing
 /// where the wall ends within the section.

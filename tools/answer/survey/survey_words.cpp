@@ -189,7 +189,13 @@ std::string odds_words(double log_odds_to_best) {
 }
 
 std::string narrowing_words(const std::string& place, const Learned& now, double low, double high) {
-  const int digits = now.key == "ratio" ? 1 : 2;
+  // One figure more where a narrower range would read like the range of now.
+  const auto rounds_alike = [&](int figures) {
+    const auto shown = [&](double value) { return fmt::format("{:.{}f}", value, figures); };
+    return shown(low) == shown(now.low) && shown(high) == shown(now.high);
+  };
+  int digits = now.key == "ratio" ? 1 : 2;
+  if (rounds_alike(digits)) ++digits;
   return fmt::format(
       "{}: the range {:.{}f} to {:.{}f}{} of {} would narrow to about {:.{}f} to "
       "{:.{}f}.",

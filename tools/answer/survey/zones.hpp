@@ -12,7 +12,7 @@
 namespace quoin::tools {
 
 /// How far a zone reaches, as it is not known exactly: nested.
-enum class Extent : std::uint8_t { smaller, as_drawn, larger };
+enum class ZoneExtent : std::uint8_t { smaller, as_drawn, larger };
 inline constexpr std::array<double, 3> extent_factors{0.55, 1.0, 1.6};
 
 /// A region of a variant, cut by the zones over it.
@@ -20,7 +20,7 @@ struct ZonedRegion {
   cases::RegionId region;           ///< of the variant
   std::vector<std::uint8_t> depth;  ///< in each zone: 0 outside of all extents, 3 in all
 
-  [[nodiscard]] bool within(std::size_t zone, Extent extent) const {
+  [[nodiscard]] bool within(std::size_t zone, ZoneExtent extent) const {
     return depth[zone] + static_cast<std::uint8_t>(extent) >= 3;
   }
 };
