@@ -25,8 +25,8 @@ TEST_CASE("variants side by side show name, verdict, coldest spot and factor of 
     CAPTURE(shown);
     CHECK(count(picture, shown) == 1);
   }
-  for (const char* shown : {">gets wet<", ">coldest 9.1 °C, the angle of the corner<",
-                            ">fRsi 0.48, needed here 0.76<"}) {
+  for (const char* shown : {">wet<", ">coldest 9.1 °C, the angle of the corner<",
+                            ">fRsi 0.48, this air needs 0.76<"}) {
     CAPTURE(shown);
     CHECK(count(picture, shown) == 2);
   }
@@ -38,14 +38,14 @@ TEST_CASE("a variant that holds every criterion is shown as safe, one that is ga
   Results results = testing::results_by_hand();
   SolvedVariant& second = results.variants[1];
   second.humidity[0].surface_humidity = 0.7;
-  for (Verdict& verdict : second.verdicts) verdict.holds = true;
+  second.outcomes.at(0).kind = Outcome::Kind::safe;
   std::string picture = drawn_compare(results).svg();
   CHECK(count(picture, ">safe<") == 1);
   CHECK(count(picture, good_sign) == 1);
   CHECK(count(picture, bad_sign) == 1);
-  second.verdicts[0].gate = "wet behind insulation";
+  second.outcomes.at(0).kind = Outcome::Kind::dry_first;
   picture = drawn_compare(results).svg();
-  CHECK(count(picture, ">dry it first<") == 1);
+  CHECK(count(picture, ">dry first<") == 1);
   CHECK(count(picture, good_sign) == 0);
 }
 
@@ -64,7 +64,10 @@ TEST_CASE("of several rooms the one judged worst is shown, by name") {
         testing::space("attic", cases::SpaceKind::inside, 18.0, 0.4, SpaceId(2u)));
     solved.surface.airs.push_back(solved.surface.airs[0]);
     solved.surface.airs.back().air = attic;
-    solved.surface.airs.back().coldest.temperature.value = 4.0;  // colder, but not judged
+    solved.surface.airs.back().coldest.temperature.value = 4.0;  // colder, but of drier air
+    solved.outcomes.push_back(solved.outcomes.at(0));
+    solved.outcomes.back().space = attic;
+    solved.outcomes.back().kind = Outcome::Kind::safe;
   }
   const std::string picture = drawn_compare(results).svg();
   CHECK(count(picture, ">hall: coldest 9.1 °C, the angle of the corner<") == 2);

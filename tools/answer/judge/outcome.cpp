@@ -107,6 +107,24 @@ Outcome decided(const SolvedVariant& solved, const solver::AirSurface& surface,
 
 }  // namespace
 
+Tone tone_of(Outcome::Kind kind) {
+  switch (kind) {
+    case Outcome::Kind::wet:
+    case Outcome::Kind::mould:
+    case Outcome::Kind::fails:
+      return Tone::bad;
+    case Outcome::Kind::at_the_dew_point:
+    case Outcome::Kind::dry_first:
+    case Outcome::Kind::marginal:
+      return Tone::doubtful;
+    case Outcome::Kind::safe:
+      return Tone::good;
+    case Outcome::Kind::not_judged:
+      return Tone::plain;
+  }
+  return Tone::plain;
+}
+
 Outcome outcome_in(const SolvedVariant& solved, const solver::AirSurface& surface,
                    std::optional<double> chance) {
   const std::vector<Verdict> all = all_asked(solved, surface);

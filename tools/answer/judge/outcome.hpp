@@ -11,6 +11,9 @@ namespace quoin::tools {
 /// The chance of passing a limit of humidity above which what holds is only marginal.
 inline constexpr double marginal_chance = 0.10;  // common practice, no source
 
+/// How good news an outcome is.
+[[nodiscard]] Tone tone_of(Outcome::Kind kind);
+
 /// One outcome for each room inside that has a surface, in the order of its surfaces. Looks at the
 /// criteria and, whatever they are, at the dew point and at 80 % (ISO 13788). Needs humidity and
 /// verdicts to be filled in.

@@ -50,24 +50,6 @@ std::string what_is_missing(const SolvedVariant& solved, const solver::AirSurfac
 
 }  // namespace
 
-Tone tone_of(Kind kind) {
-  switch (kind) {
-    case Kind::wet:
-    case Kind::mould:
-    case Kind::fails:
-      return Tone::bad;
-    case Kind::at_the_dew_point:
-    case Kind::dry_first:
-    case Kind::marginal:
-      return Tone::doubtful;
-    case Kind::safe:
-      return Tone::good;
-    case Kind::not_judged:
-      return Tone::plain;
-  }
-  return Tone::plain;
-}
-
 std::string_view words_for(Kind kind) {
   switch (kind) {
     case Kind::wet:

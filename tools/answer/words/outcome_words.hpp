@@ -8,7 +8,6 @@
 
 namespace quoin::tools {
 
-[[nodiscard]] Tone tone_of(Outcome::Kind kind);
 [[nodiscard]] std::string_view words_for(Outcome::Kind kind);
 
 /// The outcome in a word or two: its kind, and by which criterion where that is no matter of

@@ -13,6 +13,7 @@
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/find/readings.hpp"
 #include "tools/answer/judge/judge.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/results/version.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/answer/words/outcome_words.hpp"
