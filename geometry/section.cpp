@@ -26,7 +26,6 @@ Section thinned(const Section& full, const KeepLine& keep_x, const KeepLine& kee
   }
   Section thin;
   thin.deviation = full.deviation;
-  thin.thinness = full.thinness;
   thin.seams = full.seams;
   for (const std::size_t i : columns) thin.x.push_back(full.x[i]);
   for (const std::size_t j : rows) thin.y.push_back(full.y[j]);
@@ -136,22 +135,9 @@ void cover(SeamPieces& pieces, const Section& section, const Painted& painted) {
   });
 }
 
-/// Twice the area by the perimeter: the thickness of a long strip.
-double mean_thickness(const Outline& outline) {
-  double twice_area = 0.0;
-  double perimeter = 0.0;
-  for (std::size_t k = 0; k < outline.size(); ++k) {
-    const Point a = outline[k], b = outline[(k + 1) % outline.size()];
-    twice_area += a.x * b.y - b.x * a.y;
-    perimeter += std::hypot(b.x - a.x, b.y - a.y);
-  }
-  return std::abs(twice_area) / perimeter;
-}
-
-void note_deviation(Section& section, const Outline& outline, const Chain& chain) {
+void note_deviation(Section& section, const Chain& chain) {
   if (chain.deviation <= 3 * snap) return;  // rounding of coordinates
   section.deviation = std::max(section.deviation, chain.deviation);
-  section.thinness = std::max(section.thinness, chain.deviation / mean_thickness(outline));
   for (const Stretch& stretch : chain.stretches) {
     section.lengthening[std::minmax(stretch.from, stretch.to)] = stretch.lengthening;
   }
@@ -181,7 +167,7 @@ Section painted(const Sheet& sheet) {
     });
     // What a band wets is where it was.
     if (!parts.empty() && !patch.only_over) cover(pieces, section, parts);
-    note_deviation(section, patch.outline, stencil.chain());
+    note_deviation(section, stencil.chain());
   }
   section.seams = seams_of(pieces, lines);
   return section;

@@ -29,7 +29,6 @@ struct Section {
   /// not lie on exactly; the lower crossing first. A surface there has its true length.
   std::map<std::pair<Crossing, Crossing>, double> lengthening;
   double deviation = 0.0;  ///< largest distance of a drawn edge from the true one, m
-  double thinness = 0.0;   ///< deviation / mean thickness of the thinnest patch that deviates
 
   [[nodiscard]] std::size_t columns() const { return x.empty() ? 0 : x.size() - 1; }
   [[nodiscard]] std::size_t rows() const { return y.empty() ? 0 : y.size() - 1; }
