@@ -34,7 +34,8 @@ Table readings_table(const Explained& best) {
               {{"probe", 2}, {"read °C"}, {"expected"}, {"the reading is", 2}},
               {}};
   for (const ExpectedReading& one : best.readings) {
-    const std::string probe = one.section.empty() ? one.probe : one.section + ": " + one.probe;
+    const std::string probe =
+        one.section.empty() ? one.probe : fmt::format("{}: {}", one.section, one.probe);
     if (!one.left_out.empty()) {
       table.rows.push_back({words_cell(probe), number_cell(one.read, 1), figure_cell("–"),
                             words_cell("left out: " + one.left_out, Tone::doubtful)});
@@ -93,7 +94,7 @@ Blocks survey_part(const Results& results) {
   if (!results.survey) return {};
   const SurveyFindings& findings = *results.survey;
   Blocks blocks;
-  for (const std::string& sentence : findings.words) blocks.emplace_back(Paragraph{sentence});
+  blocks.emplace_back(List{findings.words});
   blocks.emplace_back(
       Heading{fmt::format("Whether they are fit for it: {}", fit_words(findings.quality.fit))});
   if (const auto remarks = remarks_of(findings); !remarks.empty())
@@ -129,7 +130,7 @@ Blocks chance_part(const Results& results) {
            chance.highest_safe_humidity
                ? number_cell(std::floor(100 * *chance.highest_safe_humidity + 1e-9), 0)
                : figure_cell("–")});
-      words.push_back(solved.variant.name + ": " + chance.words);
+      words.push_back(fmt::format("{}: {}", solved.variant.name, chance.words));
     }
   }
   Blocks blocks;
