@@ -136,9 +136,9 @@ Blocks chance_part(const Results& results) {
   Blocks blocks;
   if (table.rows.empty()) return blocks;
   add(blocks, std::move(table));
-  blocks.emplace_back(
-      Paragraph{"Fabric: with the air as stated. Household: with the fabric at its median. Safe up "
-                "to: the humidity of the room up to which 9 in 10 cases hold."});
+  words.insert(words.begin(),
+               "Fabric: with the air as stated. Household: with the fabric at its median. Safe up "
+               "to: the humidity of the room up to which 9 in 10 cases hold.");
   blocks.emplace_back(List{words});
   return blocks;
 }
