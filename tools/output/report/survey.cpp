@@ -120,6 +120,9 @@ Blocks chance_part(const Results& results) {
               {},
               3};
   std::vector<std::string> words;
+  words.emplace_back(
+      "Fabric: with the air as stated. Household: with the fabric at its median. Safe up to: the "
+      "humidity of the room up to which 9 in 10 cases hold.");
   for (const SolvedVariant& solved : results.variants) {
     for (const Chance& chance : solved.chances) {
       table.rows.push_back(
@@ -136,9 +139,6 @@ Blocks chance_part(const Results& results) {
   Blocks blocks;
   if (table.rows.empty()) return blocks;
   add(blocks, std::move(table));
-  words.insert(words.begin(),
-               "Fabric: with the air as stated. Household: with the fabric at its median. Safe up "
-               "to: the humidity of the room up to which 9 in 10 cases hold.");
   blocks.emplace_back(List{words});
   return blocks;
 }
