@@ -72,11 +72,13 @@ inline cases::Variant corner_variant(std::string name, double moisture, bool lin
 
 /// Three variants of the corner.
 inline cases::Case small_case() {
-  return {"Gauge house, north-east corner",
-          "The house, its people and its numbers are invented.",
-          std::string(64, 'a'),
-          {corner_variant("as found", 0.1, false), corner_variant("dried out", 0.0, false),
-           corner_variant("lined", 0.0, true)}};
+  cases::Case gauge;
+  gauge.title = "Gauge house, north-east corner";
+  gauge.note = "The house, its people and its numbers are invented.";
+  gauge.sha256 = std::string(64, 'a');
+  gauge.variants = {corner_variant("as found", 0.1, false), corner_variant("dried out", 0.0, false),
+                    corner_variant("lined", 0.0, true)};
+  return gauge;
 }
 
 /// A window jamb.
