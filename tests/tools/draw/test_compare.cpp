@@ -25,8 +25,8 @@ TEST_CASE("variants side by side show name, verdict, coldest spot and factor of 
     CAPTURE(shown);
     CHECK(count(picture, shown) == 1);
   }
-  for (const char* shown : {">wet<", ">coldest 9.1 °C, the angle of the corner<",
-                            ">fRsi 0.48, this air needs 0.76<"}) {
+  for (const char* shown :
+       {">wet<", ">coldest 9.1 °C, the angle of the corner<", ">fRsi 0.48, this air needs 0.76<"}) {
     CAPTURE(shown);
     CHECK(count(picture, shown) == 2);
   }

@@ -129,8 +129,9 @@ Outcome outcome_in(const SolvedVariant& solved, const solver::AirSurface& surfac
                    std::optional<double> chance) {
   const std::vector<Verdict> all = all_asked(solved, surface);
   if (!chance) {
-    for (const Verdict& verdict : all) {
-      if (verdict.grade) chance = std::max(chance.value_or(0.0), chance_of(verdict));
+    for (const Chance& each : solved.chances) {
+      if (each.space == surface.air && each.unit == "%RH")
+        chance = std::max(chance.value_or(0.0), each.broken);
     }
   }
   Outcome outcome = decided(solved, surface, all, chance.value_or(0.0));

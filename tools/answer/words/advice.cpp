@@ -144,7 +144,8 @@ std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   const std::string room = first.outcomes.size() > 1
                                ? fmt::format(" of {}", first.variant.spaces[outcome.space].name)
                                : "";
-  if (outcome.kind == Kind::not_judged) return capital(outcome.words) + ".";
+  if (outcome.kind == Kind::not_judged || (air == nullptr && outcome.unit != "1"))
+    return capital(outcome.words) + ".";
   if (outcome.kind == Kind::dry_first) return capital(outcome.words) + ".";
   if (outcome.unit == "1") {
     const int decimals = decimals_for({surface.coldest.factor.value, *outcome.limit}, 2);
