@@ -15,8 +15,6 @@ using Kind = Outcome::Kind;
 
 bool by_humidity(const Verdict& verdict) { return verdict.unit != "1"; }
 
-double chance_of(const Verdict& verdict) { return verdict.grade ? verdict.grade->chance : 0.0; }
-
 /// Whether passing this limit means mould: from 80 % on it does, and where the author says so. A
 /// stricter limit of another name is there for something else, such as corrosion.
 bool means_mould(const Verdict& verdict) {
@@ -88,9 +86,7 @@ Outcome decided(const SolvedVariant& solved, const solver::AirSurface& surface,
   };
   if (const Verdict* other = first_of(all, fails, factor_first)) return by(*other, Kind::fails);
   if (all.empty()) return {};
-  const Verdict* nearest = first_of(all, by_humidity, [](const Verdict& a, const Verdict& b) {
-    return chance_of(a) == chance_of(b) ? tighter(a, b) : chance_of(a) > chance_of(b);
-  });
+  const Verdict* nearest = first_of(all, by_humidity, tighter);
   const Verdict* within = first_of(
       all, [](const Verdict& each) { return each.margin <= each.band; }, tighter);
   if (nearest == nullptr)
