@@ -192,6 +192,7 @@ Field sampled_field(const Question& question, const Effort& effort, const Answer
   }
   if (!level.conduction().chains().empty()) triangles.stream_leaps = sampling.leaps();
   triangles.places = level.nodes().places;
+  triangles.elements = level.nodes().elements;
   triangles.surfaces = geometry::surfaces(level.nodes(), question.physics.air);
   triangles.temperature = superposed(triangles.basis, field.airs, question.temperatures);
   solution.triangles = std::move(triangles);
