@@ -16,7 +16,7 @@ namespace {
 
 /// A point of the triangles, with four unknowns and a direct method, takes as much time as so many
 /// nodes of a grid.
-constexpr std::size_t nodes_a_point = 16;
+constexpr std::size_t nodes_a_point = 8;
 
 /// A grid for pictures needs no more nodes than this.
 constexpr std::size_t most_picture_nodes = 120'000;
