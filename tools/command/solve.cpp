@@ -187,7 +187,9 @@ Command solve_command(CLI::App& program) {
                   "exit 1 where an outcome is bad: wet, mould, or a criterion fails");
   add_whole_number(*words,
                    {"--node-limit", "no grid larger than this", 1000, 1'000'000'000, fits_memory},
-                   [options](std::size_t nodes) { options->effort.node_limit = nodes; });
+                   [options](std::size_t nodes) {
+                     options->effort.node_limit = options->effort.patience = nodes;
+                   });
   add_whole_number(*words, {"--threads", "for the linear solver", 1, 256, {}},
                    [options](std::size_t threads) {
                      options->effort.linear.threads = static_cast<int>(threads);
