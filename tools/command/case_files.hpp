@@ -13,11 +13,15 @@
 
 namespace quoin::tools {
 
-/// The case in a file; "-" is standard input. Throws: InputError.
-[[nodiscard]] cases::Case case_in(const std::string& file);
+/// What a file holds: a case, or a house in its place.
+struct CaseOrHouse {
+  cases::Case source;
+  std::optional<cases::House> house;
+};
 
-/// The house in a file; nothing where the file is not one of a house. Throws: InputError.
-[[nodiscard]] std::optional<cases::House> house_in(const std::string& file);
+/// The case or house in a file; "-" is standard input, beside which lies what the current folder
+/// holds. Throws: InputError.
+[[nodiscard]] CaseOrHouse case_or_house_in(const std::string& file);
 
 /// Work on several cases, of which none stops the others: what it throws is told.
 class EachCase {
