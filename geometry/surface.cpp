@@ -5,18 +5,9 @@
 #include <cmath>
 #include <map>
 #include <numbers>
-#include <optional>
 
 namespace quoin::geometry {
 namespace {
-
-std::optional<Face> face_between(const Fill& left, const Fill& right, std::size_t from,
-                                 std::size_t to, double length, Facing facing) {
-  const auto* region = std::get_if<RegionId>(&left);
-  const auto* space = std::get_if<SpaceId>(&right);
-  if (region == nullptr || space == nullptr) return std::nullopt;
-  return Face{*space, *region, from, to, length, facing};
-}
 
 /// Positive where walking b after a turns left.
 double turn(const Mesh& mesh, const Face& a, const Face& b) {
@@ -57,11 +48,13 @@ std::vector<Face> faces(const Mesh& mesh) {
   std::vector<Face> all;
   const auto add = [&](const Fill& left, const Fill& right, std::size_t from, std::size_t to,
                        Facing facing) {
+    const auto* region = std::get_if<RegionId>(&left);
+    const auto* space = std::get_if<SpaceId>(&right);
+    if (region == nullptr || space == nullptr) return;
     const Point a = mesh.place(from), b = mesh.place(to);
-    if (auto face = face_between(left, right, from, to, std::hypot(b.x - a.x, b.y - a.y), facing)) {
-      face->length *= lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to));
-      all.push_back(*face);
-    }
+    const double drawn = std::hypot(b.x - a.x, b.y - a.y);
+    all.push_back({*space, *region, from, to,
+                   drawn * lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to)), facing});
   };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {

@@ -34,7 +34,7 @@ ROOMS = {
         "tools/draw/section", "tools/draw/field", "tools/draw/chart", "tools/draw",
         "tools/output/report", "tools/output/text", "tools/output/json",
         "tools/output/field", "tools/output/html", "tools/output/pdf", "tools/output",
-        "tools/command", "tools"],
+        "tools/sweep", "tools/command", "tools"],
 }
 
 # Rooms that stand side by side: none of them includes another.
@@ -50,6 +50,7 @@ DOORS = {
     "Boost": (r"boost/", ["solver/survey/*.cpp"]),
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
+    "SQLite": (r"sqlite3", ["tools/sweep/store.cpp"]),
     "cairo and Pango": (r"(cairo|pango)", ["tools/draw/canvas/cairo_paint.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
     "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),

@@ -9,9 +9,17 @@
 
 #include "cases/house.hpp"
 #include "cases/model/case.hpp"
+#include "cases/text/files.hpp"
 #include "tools/command/command.hpp"
 
 namespace quoin::tools {
+
+/// What a file holds, as far as a case may reach; "-" is standard input. Throws: InputError.
+[[nodiscard]] std::string text_of_file(const std::string& file);
+
+/// The files that a file may name: from its folder, that of standard input being the current one,
+/// and from below. A link that leads out of the folder is no such file.
+[[nodiscard]] cases::Files files_beside(const std::string& file);
 
 /// The case in a file; "-" is standard input. Throws: InputError.
 [[nodiscard]] cases::Case case_in(const std::string& file);
