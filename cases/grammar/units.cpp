@@ -5,9 +5,10 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <iterator>
+
+#include "cases/text/decimal.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -94,7 +95,7 @@ const Unit* bare_unit(Measure measure) {
 
 double read_back(const std::string& text) {
   double value = 0.0;
-  std::from_chars(text.data(), text.data() + text.size(), value);
+  from_decimal(text.data(), text.data() + text.size(), value);
   return value;
 }
 

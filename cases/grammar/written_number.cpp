@@ -4,12 +4,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <optional>
 
 #include "cases/grammar/quantity.hpp"
 #include "cases/grammar/units.hpp"
+#include "cases/text/decimal.hpp"
 
 namespace quoin::cases {
 namespace {
@@ -114,7 +114,7 @@ std::variant<WrittenNumber, Complaint> written_number(std::string_view text) {
                      "a decimal number without leading zeros", "write " + decimal};
   }
   double value = 0.0;
-  const auto [end, error] = std::from_chars(number.data(), number.data() + number.size(), value);
+  const auto [end, error] = from_decimal(number.data(), number.data() + number.size(), value);
   if (error != std::errc() || end != number.data() + number.size() || !std::isfinite(value))
     return Complaint{"this number is beyond what can be computed with", number, "", ""};
   return WrittenNumber{value, number, normal_unit(rest)};

@@ -10,8 +10,8 @@ namespace quoin::materials {
 
 double conductivity(const PerVolumeTable& law, const Basis& dry, double moisture) {
   const double percent = 100.0 * moisture;
-  const auto above =
-      std::ranges::find_if(law.factors, [&](const auto& row) { return row.first >= percent; });
+  const auto above = std::find_if(law.factors.begin(), law.factors.end(),
+                                  [&](const auto& row) { return row.first >= percent; });
   if (above == law.factors.end()) return dry.conductivity * law.factors.back().second;
   if (above == law.factors.begin()) return dry.conductivity * above->second;
   const auto [left, low] = *std::prev(above);

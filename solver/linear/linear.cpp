@@ -4,9 +4,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <bit>
 #include <cstddef>
 #include <cstdint>
+#include <cstring>
 #include <limits>
 #include <stdexcept>
 #include <utility>
@@ -27,7 +27,8 @@ bool are_plain(const std::vector<double>& values) {
   constexpr std::uint64_t exponent_step = std::uint64_t{1} << 52;
   std::uint64_t found = 0;
   for (const double value : values) {
-    const auto bits = std::bit_cast<std::uint64_t>(value);
+    std::uint64_t bits = 0;
+    std::memcpy(&bits, &value, sizeof bits);
     found |= bits | (bits + exponent_step);
   }
   return (found >> 63) == 0;

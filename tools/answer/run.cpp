@@ -57,7 +57,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
 }
 
 Results results_of(const cases::Case& source, const std::string& file, const solver::Effort& effort,
-                   const Progress& progress) {
+                   const Progress& progress, std::string_view only) {
   Results results{source.title, source.note, file, source.sha256, {}, {}, source.text};
   ChanceGround ground{source.household, nullptr, ""};
   std::optional<WorkedSurvey> worked;
@@ -67,10 +67,11 @@ Results results_of(const cases::Case& source, const std::string& file, const sol
     ground.worked = &*worked;
   }
   for (std::size_t v = 0; v < source.variants.size(); ++v) {
+    if (!only.empty() && source.variants[v].name != only) continue;
     if (progress) progress(source.variants[v].name, v, source.variants.size());
     results.variants.push_back(solved(source.variants[v], effort, ground));
   }
-  results.changes = changes(results.variants);
+  if (only.empty()) results.changes = changes(results.variants);
   return results;
 }
 

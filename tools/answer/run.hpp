@@ -3,6 +3,7 @@
 
 #include <functional>
 #include <string>
+#include <string_view>
 
 #include "cases/model/case.hpp"
 #include "solver/solution.hpp"
@@ -16,10 +17,12 @@ namespace quoin::tools {
 using Progress = std::function<void(const std::string&, std::size_t, std::size_t)>;
 
 /// The whole pipeline for one case: every variant solved for both purposes, judged and compared.
-/// `file` names the case in the results.
+/// `file` names the case in the results; `only` the one variant that is wanted, where not all are:
+/// it comes out as it would among the others, but nothing is compared.
 /// Throws: SolveError.
 [[nodiscard]] Results results_of(const cases::Case& source, const std::string& file,
-                                 const solver::Effort& effort, const Progress& progress = {});
+                                 const solver::Effort& effort, const Progress& progress = {},
+                                 std::string_view only = {});
 
 /// One variant of it. Throws: SolveError.
 [[nodiscard]] SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort,

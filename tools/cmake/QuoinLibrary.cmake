@@ -1,16 +1,22 @@
 # SPDX-License-Identifier: Apache-2.0
 
-# quoin_library(FOLDER [PUBLIC lib...] [PRIVATE lib...] [EXCEPT file...] [PRECOMPILED target])
-# Makes the library quoin_FOLDER, alias quoin::FOLDER, of the sources of the calling folder.
+# quoin_library(FOLDER [PUBLIC lib...] [PRIVATE lib...] [ONLY pattern...] [EXCEPT pattern...]
+#               [PRECOMPILED target])
+# Makes the library quoin_FOLDER, alias quoin::FOLDER, of the sources of the calling folder, or of those
+# ONLY that a pattern matches.
 # PRECOMPILED: the target, this or an earlier one with the same compile options, whose precompiled
 # headers it has. A folder without sources yet becomes an interface library, so that each can be built alone.
 function(quoin_library folder)
-  cmake_parse_arguments(PARSE_ARGV 1 arg "" "PRECOMPILED" "PUBLIC;PRIVATE;EXCEPT")
+  cmake_parse_arguments(PARSE_ARGV 1 arg "" "PRECOMPILED" "PUBLIC;PRIVATE;ONLY;EXCEPT")
   set(target quoin_${folder})
-  file(GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp)
-  list(TRANSFORM arg_EXCEPT PREPEND "${CMAKE_CURRENT_SOURCE_DIR}/")
+  if(arg_ONLY)
+    file(GLOB sources CONFIGURE_DEPENDS ${arg_ONLY})
+  else()
+    file(GLOB_RECURSE sources CONFIGURE_DEPENDS *.cpp)
+  endif()
   if(arg_EXCEPT)
-    list(REMOVE_ITEM sources ${arg_EXCEPT})
+    file(GLOB except CONFIGURE_DEPENDS ${arg_EXCEPT})
+    list(REMOVE_ITEM sources ${except})
   endif()
   if(sources)
     add_library(${target} STATIC ${sources})

@@ -4,7 +4,6 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <set>
 #include <span>
 #include <string_view>
 #include <utility>
@@ -14,6 +13,7 @@
 #include "tools/draw/pictures.hpp"
 #include "tools/output/field/csv_surface.hpp"
 #include "tools/output/field/vtk_field.hpp"
+#include "tools/output/file_names.hpp"
 #include "tools/output/html/report.hpp"
 #include "tools/output/json/findings.hpp"
 #include "tools/output/pdf/report.hpp"
@@ -166,23 +166,6 @@ void add(std::vector<std::string>& names, std::span<const Output> outputs,
   }
 }
 
-/// Lower-case ASCII letters and digits, with a hyphen for each run of anything else.
-std::string stem_of(std::string_view name) {
-  constexpr std::size_t longest = 60;
-  std::string stem;
-  for (const char c : name) {
-    const bool upper = c >= 'A' && c <= 'Z';
-    if (upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) {
-      stem += upper ? static_cast<char>(c - 'A' + 'a') : c;
-    } else if (!stem.empty() && stem.back() != '-') {
-      stem += '-';
-    }
-    if (stem.size() == longest) break;
-  }
-  while (!stem.empty() && stem.back() == '-') stem.pop_back();
-  return stem.empty() ? "variant" : stem;
-}
-
 }  // namespace
 
 std::vector<File> files_of(const Results& results, Png png) {
@@ -206,26 +189,6 @@ std::vector<std::string> possible_names(const std::vector<std::string>& variants
   add(names, painted_outputs, stems);
   if (png == Png::too) add(names, png_outputs, stems);
   return names;
-}
-
-std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants) {
-  std::vector<std::string> names;
-  for (const SolvedVariant& solved : variants) names.push_back(solved.variant.name);
-  return file_stems(names);
-}
-
-std::vector<std::string> file_stems(const std::vector<std::string>& variants) {
-  std::vector<std::string> stems;
-  std::set<std::string> taken;
-  for (const std::string& name : variants) {
-    const std::string wanted = stem_of(name);
-    std::string stem = wanted;
-    for (int number = 2; !taken.insert(stem).second; ++number) {
-      stem = fmt::format("{}-{}", wanted, number);
-    }
-    stems.push_back(std::move(stem));
-  }
-  return stems;
 }
 
 }  // namespace quoin::tools

@@ -20,9 +20,4 @@ enum class Png { no, too };
 [[nodiscard]] std::vector<std::string> possible_names(const std::vector<std::string>& variants,
                                                       Png png);
 
-/// Names for the files of each variant, without folder or ending: lower-case ASCII letters, digits
-/// and hyphens, each different.
-[[nodiscard]] std::vector<std::string> file_stems(const std::vector<SolvedVariant>& variants);
-[[nodiscard]] std::vector<std::string> file_stems(const std::vector<std::string>& variants);
-
 }  // namespace quoin::tools

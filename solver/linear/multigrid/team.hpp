@@ -2,17 +2,29 @@
 #pragma once
 
 #include <algorithm>
-#include <barrier>
 #include <cstddef>
+#include <version>
+#if defined(__cpp_lib_jthread) && defined(__cpp_lib_barrier)
+#include <barrier>
 #include <thread>
 #include <vector>
+#endif
 
 namespace quoin::solver {
+
+#if defined(__cpp_lib_jthread) && defined(__cpp_lib_barrier)
+using Barrier = std::barrier<>;
+#else
+/// Where the standard library has no threads all teams have one member, who waits for nobody.
+struct Barrier {
+  void arrive_and_wait() const {}
+};
+#endif
 
 /// One of the threads that do the same work on different panels, in step.
 class Member {
  public:
-  Member(std::size_t index, std::size_t count, std::barrier<>* barrier)
+  Member(std::size_t index, std::size_t count, Barrier* barrier)
       : index_(index), count_(count), barrier_(barrier) {}
 
   /// Half-open range of panels.
@@ -40,7 +52,7 @@ class Member {
  private:
   std::size_t index_;
   std::size_t count_;
-  std::barrier<>* barrier_;
+  Barrier* barrier_;
 };
 
 /// Runs work(member) on so many threads and waits for all. The work must not throw.
@@ -48,12 +60,16 @@ template <typename Work>
 void run_team(int threads, const Work& work) {
   const auto count = static_cast<std::size_t>(std::max(threads, 1));
   if (count == 1) return work(Member(0, 1, nullptr));
-  std::barrier<> barrier(static_cast<std::ptrdiff_t>(count));
+#if defined(__cpp_lib_jthread) && defined(__cpp_lib_barrier)
+  Barrier barrier(static_cast<std::ptrdiff_t>(count));
   std::vector<std::jthread> others;
   for (std::size_t index = 1; index < count; ++index) {
     others.emplace_back([&, index] { work(Member(index, count, &barrier)); });
   }
   work(Member(0, count, &barrier));
+#else
+  work(Member(0, 1, nullptr));
+#endif
 }
 
 }  // namespace quoin::solver

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/output/file_names.hpp"
 #include "tools/output/outputs.hpp"
 
 #include <doctest/doctest.h>

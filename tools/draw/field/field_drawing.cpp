@@ -68,14 +68,14 @@ void FieldDrawing::draw_bands(Canvas& canvas) {
   }
 }
 
-void FieldDrawing::draw_isotherms(Canvas& canvas, TakenRoom& taken) const {
-  constexpr double size = 11.5;
+void FieldDrawing::draw_isotherms(Canvas& canvas, TakenRoom& taken, double size) const {
   for (std::size_t k = 0; k < isotherms_.size(); ++k) {
     const double level = isotherms_[k].level;
     const std::string words = figure_of(level);
     const LabelledLine line = labelled(
         drawn(view_, isotherms_[k].lines), words, size,
-        [&](const Box& box) { return lies_between(box, level, 0.7 * bands_.step()); }, taken);
+        [&](const Box& box) { return size > 0.0 && lies_between(box, level, 0.7 * bands_.step()); },
+        taken);
     const Colour ink = ink_on(bands_.colour(k));
     for (const Line& piece : line.pieces) canvas.polyline(piece, {ink, 0.8});
     if (line.labelled) {

@@ -21,8 +21,9 @@ class FieldDrawing {
 
   void draw_bands(Canvas& canvas);
 
-  /// After the bands: each isotherm, with its temperature where there is room.
-  void draw_isotherms(Canvas& canvas, TakenRoom& taken) const;
+  /// After the bands: each isotherm, with its temperature in letters of a size where there is room.
+  /// Size 0: without.
+  void draw_isotherms(Canvas& canvas, TakenRoom& taken, double size = 11.5) const;
 
   /// The isotherms of dew point and mould, with their names where `named` and there is room.
   void draw_limits(Canvas& canvas, TakenRoom& taken, bool named) const;

@@ -4,10 +4,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "cases/text/decimal.hpp"
 #include "cases/text/harmless.hpp"
 #include "cases/text/utf8.hpp"
 #include "tools/answer/find/places.hpp"
@@ -35,7 +35,7 @@ double in_units(double value, double factor) {
   if (!std::isfinite(value)) return value;
   const std::string digits = fmt::format("{:.12g}", value * factor);
   double rounded = 0.0;
-  std::from_chars(digits.data(), digits.data() + digits.size(), rounded);
+  cases::from_decimal(digits.data(), digits.data() + digits.size(), rounded);
   return rounded;
 }
 double mm(double metres) { return in_units(metres, 1000.0); }
