@@ -46,7 +46,7 @@ Exit run(int argc, char** argv, tools::Terminal& io) {
       tools::new_command(program),    tools::materials_command(program),
       tools::vary_command(program),   tools::gather_command(program),
       tools::verify_command(program), tools::schema_command(program),
-      tools::pages_command(program)};
+      tools::trace_command(program),  tools::pages_command(program)};
   std::string answer;
   if (!tools::read_arguments(program, argc, argv, answer)) {
     io.out << answer;

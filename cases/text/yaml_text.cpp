@@ -20,7 +20,7 @@ bool is_plain_number(const std::string& text) {
 }
 
 void write(const Node& value, std::string& text) {
-  const auto separate = [&, first = true]() mutable {
+  auto separate = [&text, first = true]() mutable {
     if (!first) text += ", ";
     first = false;
   };

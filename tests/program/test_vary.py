@@ -70,13 +70,14 @@ def see_whole(folder):
     return count
 
 
-def check_kills(folder, wanted):
+def check_kills(folder, wanted, seconds):
     """Killed at any moment it goes on; what it holds at the end is what one run gives."""
     chance = random.Random(20)
+    longest = max(0.8, seconds / 5)  # so that twenty runs cut short get about as far as a whole one
     count = 0
     for kill in range(KILLS):
         run = subprocess.Popen(command(folder), stderr=subprocess.DEVNULL)
-        time.sleep(chance.uniform(0.0, 0.8))
+        time.sleep(chance.uniform(0.0, longest))
         run.send_signal(signal.SIGKILL)
         run.wait()
         if (folder / "rows/part-1-of-1.sqlite").exists():
@@ -84,16 +85,17 @@ def check_kills(folder, wanted):
             assert now >= count, f"rows were lost: {count}, then {now}"
             count = now
     print(f"{count} of {ROWS} rows after {KILLS} kills")
+    assert count > 0, "no run was left the time to solve anything"
     end = subprocess.run(command(folder), capture_output=True, text=True)
     assert end.returncode == 2, end  # rows of negative thickness
     assert see_whole(folder) == ROWS
     assert gathered(folder) == wanted
 
 
-def check_interrupt(folder):
+def check_interrupt(folder, seconds):
     """Asked to end, it keeps what it has and says how to go on."""
     run = subprocess.Popen(command(folder, "stopped"), stderr=subprocess.PIPE, text=True)
-    time.sleep(0.6)
+    time.sleep(min(5.0, max(0.6, seconds / 4)))
     run.send_signal(signal.SIGINT)
     notes = run.communicate()[1]
     if run.returncode == 2:
@@ -146,11 +148,13 @@ def main():
         folder = pathlib.Path(name)
         (folder / "corner.yaml").write_text(CASE, "utf-8")
         (folder / "sweep.yaml").write_text(SWEEP, "utf-8")
+        start = time.monotonic()
         assert subprocess.run(command(folder, "whole", "--quiet")).returncode == 2
+        seconds = time.monotonic() - start
         wanted = gathered(folder, "whole")
         check_table(folder, wanted)
-        check_kills(folder, wanted)
-        check_interrupt(folder)
+        check_kills(folder, wanted, seconds)
+        check_interrupt(folder, seconds)
         check_full_disk(folder)
         # A file of another kind in the place of the rows is said, not overwritten.
         (folder / "odd").mkdir()

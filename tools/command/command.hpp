@@ -46,6 +46,7 @@ struct Command {
 [[nodiscard]] Command gather_command(CLI::App& program);
 [[nodiscard]] Command verify_command(CLI::App& program);
 [[nodiscard]] Command schema_command(CLI::App& program);
+[[nodiscard]] Command trace_command(CLI::App& program);
 [[nodiscard]] Command pages_command(CLI::App& program);
 
 }  // namespace quoin::tools

@@ -102,7 +102,8 @@ class Solved {
     return all;
   }
 
-  [[nodiscard]] std::string svg(const std::string& kind, const std::optional<std::string>& variant) {
+  [[nodiscard]] std::string svg(const std::string& kind,
+                                const std::optional<std::string>& variant) {
     const std::size_t v = variant ? index_of(*variant) : 0;
     const tools::Pictures& drawn = pictures();
     const tools::Picture* picture = kind == "section"   ? &drawn.sections[v]
@@ -152,8 +153,8 @@ Solved solve(const std::optional<std::string>& text, const std::string& file, in
     const cases::Case source = text ? cases::case_of(*text, "the case") : tools::case_in(file);
     solver::Effort effort;
     effort.linear.threads = threads;
-    *found = std::make_shared<const tools::Results>(tools::results_of(
-        source, file, effort, [&](const std::string&, std::size_t, std::size_t) {
+    *found = std::make_shared<const tools::Results>(
+        tools::results_of(source, file, effort, [&](const std::string&, std::size_t, std::size_t) {
           if (left()) throw Left{};
         }));
   });
@@ -196,24 +197,25 @@ py::dict materials() {
       const double* known = std::get_if<double>(&moisture);
       if (known == nullptr) continue;
       states[py::str(std::string(name))] =
-          py::dict("moisture_m3_m3"_a = *known, "conductivity_W_mK"_a = materials::conductivity_of(
-                                                                            material, *known)
-                                                                            .value);
+          py::dict("moisture_m3_m3"_a = *known,
+                   "conductivity_W_mK"_a = materials::conductivity_of(material, *known).value);
     }
-    all[py::str(material.name)] =
-        py::dict("about"_a = material.about, "conductivity_dry_W_mK"_a = material.conductivity.value,
-                 "density_kg_m3"_a = material.density.value,
-                 "law"_a = std::string(materials::name_of(material.law)),
-                 "source"_a = material.conductivity.source, "states"_a = states);
+    all[py::str(material.name)] = py::dict(
+        "about"_a = material.about, "conductivity_dry_W_mK"_a = material.conductivity.value,
+        "density_kg_m3"_a = material.density.value,
+        "law"_a = std::string(materials::name_of(material.law)),
+        "source"_a = material.conductivity.source, "states"_a = states);
   }
   return all;
 }
 
 /// What is thrown here as Python has it.
 void add_errors(py::module_& module) {
-  static const py::exception<cases::InputError> input(module, "InputError", PyExc_ValueError);
-  static const py::exception<solver::SolveError> numerics(module, "SolveError",
-                                                          PyExc_RuntimeError);
+  // Held for as long as the process lives: what throws may outlive the module.
+  static const py::handle input =
+      py::exception<cases::InputError>(module, "InputError", PyExc_ValueError).release();
+  static const py::handle numerics =
+      py::exception<solver::SolveError>(module, "SolveError", PyExc_RuntimeError).release();
   py::register_exception_translator([](std::exception_ptr thrown) {
     try {
       if (thrown) std::rethrow_exception(thrown);
@@ -222,7 +224,7 @@ void add_errors(py::module_& module) {
       raised.attr("faults") = faults_of(error);
       PyErr_SetObject(input.ptr(), raised.ptr());
     } catch (const solver::SolveError& error) {
-      numerics(error.what());
+      PyErr_SetString(numerics.ptr(), error.what());
     } catch (const tools::DiskError& error) {
       PyErr_SetString(PyExc_OSError, error.what());
     }
@@ -234,8 +236,9 @@ void add_errors(py::module_& module) {
 PYBIND11_MODULE(_quoin, module) {
   module.attr("version") = QUOIN_VERSION;
   add_errors(module);
-  py::class_<Field>(module, "Field",
-                    "A field on its grid. Arrays are views without copies that outlive the results.")
+  py::class_<Field>(
+      module, "Field",
+      "A field on its grid. Arrays are views without copies that outlive the results.")
       .def_readonly("x", &Field::x, "Of the columns of nodes, m.")
       .def_readonly("y", &Field::y, "Of the rows of nodes, m.")
       .def_readonly("basis", &Field::basis,
