@@ -14,6 +14,7 @@
 #include "cases/grammar/writer.hpp"
 #include "cases/grammar/written.hpp"
 #include "cases/meaning/catalogue.hpp"
+#include "cases/meaning/unused_spaces.hpp"
 #include "cases/text/yaml_words.hpp"
 
 namespace quoin::cases {
@@ -104,9 +105,11 @@ class SheetWriter {
 
   [[nodiscard]] Lines spaces() const {
     Lines lines;
+    const Per<SpaceId, char> of_use = spaces_of_use(variant_);
     for (const SpaceId id : geometry::ids(variant_.spaces)) {
       const Space& space = variant_.spaces[id];
       if (space.strips_of.valid()) continue;  // reading paints them again
+      if (of_use[id] == 0) continue;          // alone in the file, it would be refused
       WrittenSpace written;
       written.frame_corners = space.frame_corners;
       if (space.behind) {

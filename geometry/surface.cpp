@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 #include <numbers>
+#include <utility>
 
 namespace quoin::geometry {
 namespace {
@@ -46,15 +47,16 @@ double lengthening(const Mesh& mesh, std::size_t from, std::size_t to) {
 
 std::vector<Face> faces(const Mesh& mesh) {
   std::vector<Face> all;
-  const auto add = [&](const Fill& left, const Fill& right, std::size_t from, std::size_t to,
-                       Facing facing) {
+  // Most neighbours are alike, so the nodes between two fills are asked for only where they face.
+  const auto add = [&](const Fill& left, const Fill& right, const auto& nodes, Facing facing) {
     const auto* region = std::get_if<RegionId>(&left);
     const auto* space = std::get_if<SpaceId>(&right);
     if (region == nullptr || space == nullptr) return;
+    const auto [from, to] = nodes();
     const Point a = mesh.place(from), b = mesh.place(to);
-    const double drawn = std::hypot(b.x - a.x, b.y - a.y);
-    all.push_back({*space, *region, from, to,
-                   drawn * lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to)), facing});
+    const double length =
+        std::hypot(b.x - a.x, b.y - a.y) * lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to));
+    all.push_back({*space, *region, from, to, length, facing});
   };
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) {
@@ -63,24 +65,52 @@ std::vector<Face> faces(const Mesh& mesh) {
       const auto corner = [&](bool east, bool north) { return mesh.corner(i, j, east, north); };
       if (j > 0) {
         const Fill& beyond = mesh.cell(i, j - 1).at(CellSide::north);
-        add(here.at(CellSide::south), beyond, corner(false, false), corner(true, false),
+        const auto below = [&](bool east) { return mesh.corner(i, j - 1, east, true); };
+        add(
+            here.at(CellSide::south), beyond,
+            [&] {
+              return std::pair{corner(false, false), corner(true, false)};
+            },
             Facing::down);
-        add(beyond, here.at(CellSide::south), mesh.corner(i, j - 1, true, true),
-            mesh.corner(i, j - 1, false, true), Facing::up);
+        add(
+            beyond, here.at(CellSide::south),
+            [&] {
+              return std::pair{below(true), below(false)};
+            },
+            Facing::up);
       }
       if (i > 0) {
         const Fill& beyond = mesh.cell(i - 1, j).at(CellSide::east);
-        add(beyond, here.at(CellSide::west), mesh.corner(i - 1, j, true, false),
-            mesh.corner(i - 1, j, true, true), Facing::sideways);
-        add(here.at(CellSide::west), beyond, corner(false, true), corner(false, false),
+        const auto before = [&](bool north) { return mesh.corner(i - 1, j, true, north); };
+        add(
+            beyond, here.at(CellSide::west),
+            [&] {
+              return std::pair{before(false), before(true)};
+            },
+            Facing::sideways);
+        add(
+            here.at(CellSide::west), beyond,
+            [&] {
+              return std::pair{corner(false, true), corner(false, false)};
+            },
             Facing::sideways);
       }
       if (here.split == Split::none) continue;
       const bool rising = here.split == Split::rising;
       const std::size_t west = corner(false, !rising), east = corner(true, rising);
       const bool steep = is_steep(mesh.place(west), mesh.place(east));
-      add(here.above, here.below, west, east, steep ? Facing::sideways : Facing::down);
-      add(here.below, here.above, east, west, steep ? Facing::sideways : Facing::up);
+      add(
+          here.above, here.below,
+          [&] {
+            return std::pair{west, east};
+          },
+          steep ? Facing::sideways : Facing::down);
+      add(
+          here.below, here.above,
+          [&] {
+            return std::pair{east, west};
+          },
+          steep ? Facing::sideways : Facing::up);
     }
   }
   return all;

@@ -25,7 +25,7 @@ SpaceId coldest(const Variant& variant, SpaceKind kind) {
 
 }  // namespace
 
-std::vector<SpaceUse> uses_of(const Document& document, const Variant& variant) {
+Per<SpaceId, char> spaces_of_use(const Variant& variant) {
   Per<SpaceId, char> used;
   for (const SpaceId id : geometry::ids(variant.spaces)) used.add(is_painted(variant, id) ? 1 : 0);
   const auto use = [&](SpaceId id) {
@@ -38,6 +38,11 @@ std::vector<SpaceUse> uses_of(const Document& document, const Variant& variant) 
     if (space.b) use(coldest(variant, SpaceKind::inside));
     for (const Loss& loss : space.losses) use(loss.to);
   }
+  return used;
+}
+
+std::vector<SpaceUse> uses_of(const Document& document, const Variant& variant) {
+  const Per<SpaceId, char> used = spaces_of_use(variant);
   std::vector<SpaceUse> uses;
   for (std::size_t k = 0; k < document.spaces.size(); ++k)
     uses.push_back({document.spaces[k].name, document.spaces[k].mark, used[SpaceId(k)] != 0});

@@ -16,9 +16,12 @@ struct SpaceUse {
   bool used = false;
 };
 
-/// The spaces of a variant that was read without a fault. Of use is what the section shows, what is
+/// 1 for each space that a variant has a use for, else 0. Of use is what the section shows, what is
 /// the air of another, what heat is lost to, what an unheated space is measured by, and the coldest
 /// air outside, which factors are measured against.
+[[nodiscard]] Per<SpaceId, char> spaces_of_use(const Variant& variant);
+
+/// The spaces of a variant that was read without a fault.
 [[nodiscard]] std::vector<SpaceUse> uses_of(const Document& document, const Variant& variant);
 
 /// Refuses spaces that no variant has a use for: they do nothing, which cannot be meant. Shape: by

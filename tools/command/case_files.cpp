@@ -5,6 +5,7 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
@@ -29,9 +30,14 @@ cases::Fault fault_of_file(const std::string& file, std::string what, std::strin
 /// What a stream holds, as far as a case may reach and one byte more, so that it shows where there
 /// is too much.
 std::string beginning_of(std::istream& stream) {
-  std::string text(cases::limits::bytes + 1, '\0');
-  stream.read(text.data(), static_cast<std::streamsize>(text.size()));
-  text.resize(static_cast<std::size_t>(stream.gcount()));
+  constexpr std::size_t most = cases::limits::bytes + 1;
+  std::string text;
+  std::array<char, 16384> part{};
+  while (text.size() < most && stream) {
+    const std::size_t wanted = std::min(part.size(), most - text.size());
+    stream.read(part.data(), static_cast<std::streamsize>(wanted));
+    text.append(part.data(), static_cast<std::size_t>(stream.gcount()));
+  }
   return text;
 }
 

@@ -17,12 +17,13 @@ struct PartError : std::runtime_error {
 using PartFunction = void (*)();
 
 /// A function of a part, to be cast to its own type; null, with the reason in `reason`, where the
-/// part or the function is not there.
+/// part or the function is not there. Throws: std::bad_alloc where there is no memory to load it.
 [[nodiscard]] PartFunction function_of(const std::string& part, const char* name,
                                        std::string& reason);
 
 /// The text that a function of a part makes of its arguments. Its last argument is the text; where
-/// it returns false that is the reason. `what` begins the words of the error. Throws: PartError.
+/// it returns false that is the reason. `what` begins the words of the error. Throws: PartError,
+/// std::bad_alloc.
 template <class Function, class... Arguments>
 std::string made_by(const std::string& part, const char* name, const std::string& what,
                     const Arguments&... arguments) {
