@@ -3,6 +3,7 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <set>
@@ -155,7 +156,10 @@ table: [psi]
   const std::string other = "vary: 1\ncase: ../corner.yaml\nover: {a: [1]}\ntable: [psi]\n";
   CHECK(faults_of(other).at(0).what ==
         "the case '../corner.yaml' lies outside the folder of the vary file");
-  CHECK(faults_of("vary: 2\n").at(0).what.find("does not know format 2") != std::string::npos);
+  const std::vector<cases::Fault> all = faults_of("vary: 2\n");
+  CHECK(std::any_of(all.begin(), all.end(), [](const cases::Fault& fault) {
+    return fault.what == "this program does not know format 2";
+  }));
   CHECK(faults_of("").size() == 1);
 }
 
