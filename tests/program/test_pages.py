@@ -44,7 +44,7 @@ def main():
     for name in names:
         wanted = options_of(run(name, "--help"))
         assert f'.SS "quoin {name}"' in man, name
-        assert wanted <= options_of(man.replace("\\-", "-")), name
+        assert wanted <= options_of(man.replace("\\-", "-").replace("\\fB", " ")), name
         assert wanted <= completed(bash, f"quoin {name} -"), name
         for option in wanted:
             assert option in zsh, (name, option)

@@ -41,4 +41,5 @@ struct ReadDrawing {
 /// Of the part that reads drawings: the things of a file, a line each: layer, kind as a number,
 /// what it is and its outlines, separated by tabs; outlines by semicolons, coordinates by blanks.
 /// False with the reason in `text` where it cannot be read.
-extern "C" bool quoin_read_drawing(const std::string& file, std::string& text) noexcept;
+extern "C" [[gnu::visibility("default")]] bool quoin_read_drawing(const std::string& file,
+                                                                  std::string& text) noexcept;
