@@ -263,9 +263,8 @@ bool replaces_nothing(const Node& node) {
 }
 
 /// Reads the case as written and each of its variants.
-std::vector<Variant> variants_of(Node tree, const Document& document, const Node* list,
-                                 const Files& files, FaultList& faults) {
-  Shelf shelf;
+std::vector<Variant> variants_of(const Node& tree, const Document& document, const Node* list,
+                                 const Files& files, Shelf& shelf, FaultList& faults) {
   std::vector<Variant> variants;
   std::vector<AskedEnough> asked;
   std::vector<std::vector<SpaceUse>> uses;
@@ -342,26 +341,26 @@ void read_survey(const Node& tree, const Document& document, const Files& files,
   result.household = document.survey->household.value_or(Household{});
 }
 
-}  // namespace
+/// What a tree says; with `in_house` readings may name instruments of the house's survey.
+void read_tree(const Node& tree, const Files& files, bool in_house, Shelf& shelf, Case& result,
+               FaultList& faults) {
+  Document document;
+  read(tree, "a case", faults, document);
+  if (document.format != 1) return;
+  result.title = document.title;
+  result.note = document.note;
+  result.variants = variants_of(tree, document, document.variants, files, shelf, faults);
+  if (faults.empty()) read_survey(tree, document, files, in_house, result, faults);
+}
 
-namespace {
-
-/// The case of a text; with `in_house` readings may name instruments of the house's survey.
-Case read_case(std::string_view text, const std::string& file, const Files& files, bool in_house) {
+Case read_text(std::string_view text, const std::string& file, const Files& files, bool in_house) {
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
   result.text = text;
-  if (const std::optional<Node> tree = tree_of(text, faults)) {
-    Document document;
-    read(*tree, "a case", faults, document);
-    if (document.format == 1) {
-      result.title = document.title;
-      result.note = document.note;
-      result.variants = variants_of(*tree, document, document.variants, files, faults);
-      if (faults.empty()) read_survey(*tree, document, files, in_house, result, faults);
-    }
-  }
+  Shelf shelf;
+  if (const std::optional<Node> tree = tree_of(text, faults))
+    read_tree(*tree, files, in_house, shelf, result, faults);
   if (!faults.empty()) throw InputError(faults.sorted());
   return result;
 }
@@ -369,11 +368,22 @@ Case read_case(std::string_view text, const std::string& file, const Files& file
 }  // namespace
 
 Case case_of(std::string_view text, const std::string& file, const Files& files) {
-  return read_case(text, file, files, false);
+  return read_text(text, file, files, false);
+}
+
+Case case_of(const Node& tree, std::string_view text, const std::string& file, const Files& files,
+             Shelf& shelf) {
+  FaultList faults(file, text);
+  Case result;
+  result.sha256 = sha256(text);
+  result.text = text;
+  read_tree(tree, files, false, shelf, result, faults);
+  if (!faults.empty()) throw InputError(faults.sorted());
+  return result;
 }
 
 Case case_of_house(std::string_view text, const std::string& file, const Files& files) {
-  return read_case(text, file, files, true);
+  return read_text(text, file, files, true);
 }
 
 }  // namespace quoin::cases

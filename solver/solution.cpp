@@ -14,6 +14,7 @@
 #include "solver/accuracy/place_value.hpp"
 #include "solver/accuracy/refinement.hpp"
 #include "solver/findings/aims.hpp"
+#include "solver/findings/between_airs.hpp"
 #include "solver/findings/spots.hpp"
 #include "solver/findings/wanted.hpp"
 #include "solver/linear/errors.hpp"
@@ -231,14 +232,7 @@ Solution finished(const Question& question, Round round, geometry::Subdivision f
   return std::move(solution);
 }
 
-}  // namespace
-
-Solution solution_of(const Question& question, const Effort& effort) {
-  if (question.section.deviation > 0.0) {
-    if (question.sheet.empty())
-      throw std::invalid_argument("slopes need the sheet that shows them");
-    return solution_on_triangles(question, effort);
-  }
+Solution solution_on_grids(const Question& question, const Effort& effort) {
   const geometry::Section section = with_lines_through(question.section, question.probes);
   geometry::Subdivision fine = geometry::subdivision_of(section, effort.cells_per_metre);
   refuse_beyond(effort.node_limit, geometry::nodes(fine));
@@ -270,6 +264,19 @@ Solution solution_of(const Question& question, const Effort& effort) {
     }
     return finished(question, std::move(*round), std::move(fine));
   }
+}
+
+}  // namespace
+
+Solution solution_between(const Question& question, const Effort& effort) {
+  const Question between = between_airs(question);
+  if (question.section.deviation == 0.0) return solution_on_grids(between, effort);
+  if (question.sheet.empty()) throw std::invalid_argument("slopes need the sheet that shows them");
+  return solution_on_triangles(between, effort);
+}
+
+Solution solution_of(const Question& question, const Effort& effort) {
+  return at_temperatures(solution_between(question, effort), question.temperatures);
 }
 
 }  // namespace quoin::solver

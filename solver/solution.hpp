@@ -13,4 +13,8 @@ namespace quoin::solver {
 /// solver fails; where a solution breaks a law of physics.
 [[nodiscard]] Solution solution_of(const Question& question, const Effort& effort);
 
+/// The same for spaces from 0, the coldest, to 1, the warmest (see between_airs.hpp): what
+/// `at_temperatures` brings to any temperatures between which each space lies as it does here.
+[[nodiscard]] Solution solution_between(const Question& question, const Effort& effort);
+
 }  // namespace quoin::solver

@@ -44,7 +44,9 @@ Exit run(int argc, char** argv, tools::Terminal& io) {
   const tools::Command commands[] = {
       tools::solve_command(program),  tools::check_command(program),
       tools::new_command(program),    tools::materials_command(program),
-      tools::verify_command(program), tools::schema_command(program)};
+      tools::vary_command(program),   tools::gather_command(program),
+      tools::verify_command(program), tools::schema_command(program),
+      tools::trace_command(program),  tools::pages_command(program)};
   std::string answer;
   if (!tools::read_arguments(program, argc, argv, answer)) {
     io.out << answer;

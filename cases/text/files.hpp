@@ -13,9 +13,11 @@ namespace quoin::cases {
 /// disk by itself.
 using Files = std::function<std::optional<std::string>(const std::string& name)>;
 
-/// The text of a table that a case names; absent with a fault. A table lies in the folder of its
-/// case or below, so that a case from elsewhere cannot have other files read and quoted.
+// The text of a table or a case that a file names; absent with a fault. It lies in the folder of
+// that file or below, so that a file from elsewhere cannot have others read and quoted.
 [[nodiscard]] std::optional<std::string> table_of(const std::string& name, Mark mark,
                                                   const Files& files, FaultList& faults);
+[[nodiscard]] std::optional<std::string> case_text_of(const std::string& name, Mark mark,
+                                                      const Files& files, FaultList& faults);
 
 }  // namespace quoin::cases

@@ -34,7 +34,9 @@ ROOMS = {
         "tools/draw/section", "tools/draw/field", "tools/draw/chart", "tools/draw",
         "tools/output/report", "tools/output/text", "tools/output/json",
         "tools/output/field", "tools/output/html", "tools/output/pdf", "tools/output",
-        "tools/door", "tools/board_page", "tools/command", "tools"],
+        "tools/door", "tools/board_page", "tools/sweep", "tools/trace",
+        "tools/command", "tools/python",
+        "tools"],
 }
 
 # Rooms that stand side by side: none of them includes another.
@@ -48,8 +50,12 @@ DOORS = {
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
     "Boost": (r"boost/", ["solver/survey/*.cpp"]),
-    "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp", "tests/door/*.cpp"]),
+    "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp", "tests/door/*.cpp",
+                                   "tests/sweep/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
+    "SQLite": (r"sqlite3", ["tools/sweep/store.cpp"]),
+    "GDAL": (r"(gdal|ogr|cpl)_?\w*\.h$", ["tools/trace/ogr_drawing.cpp"]),
+    "pybind11": (r"pybind11/", ["tools/python/*.cpp"]),
     "cairo and Pango": (r"(cairo|pango)", ["tools/draw/canvas/cairo_paint.cpp"]),
     "doctest": (r"doctest", ["tests/*"]),
     "Google Benchmark": (r"benchmark/", ["tests/benchmarks/*"]),

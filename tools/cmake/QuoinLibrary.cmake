@@ -58,6 +58,7 @@ endfunction()
 
 # quoin_install(FOLDER): the library quoin_FOLDER and the headers of the calling folder.
 function(quoin_install folder)
-  install(TARGETS quoin_${folder} EXPORT quoin)
-  install(DIRECTORY ./ DESTINATION include/quoin/${folder} FILES_MATCHING PATTERN *.hpp)
+  install(TARGETS quoin_${folder} EXPORT quoin COMPONENT library)
+  install(DIRECTORY ./ DESTINATION include/quoin/${folder} COMPONENT library
+          FILES_MATCHING PATTERN *.hpp)
 endfunction()

@@ -14,6 +14,7 @@
 #include "cases/text/faults.hpp"
 #include "cases/text/words.hpp"
 #include "tools/answer/results/version.hpp"
+#include "tools/command/built.hpp"
 #include "tools/terminal/text_table.hpp"
 
 namespace quoin::tools {
@@ -66,7 +67,8 @@ std::vector<std::string> options_of(const CLI::App& program) {
 
 std::vector<std::string> commands_of(const CLI::App& program) {
   std::vector<std::string> names;
-  for (const CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; })) {
+  const auto is_shown = [](const CLI::App* command) { return !command->get_group().empty(); };
+  for (const CLI::App* command : program.get_subcommands(is_shown)) {
     names.push_back(command->get_name());
   }
   return names;
@@ -121,15 +123,16 @@ void describe(CLI::App& program) {
   program.name("quoin");
   program.formatter(std::make_shared<Help>());
   program.set_help_flag("-h,--help", "print this and end");
-  program.set_version_flag("--version", std::string("quoin ") + QUOIN_VERSION,
-                           "print the version and end");
+  program.set_version_flag(
+      "--version", fmt::format("quoin {} ({}, {})", QUOIN_VERSION, built_from(), built_by()),
+      "print the version with its commit and compiler, and end");
   program.require_subcommand(1);
   program.fallthrough();
 }
 
 bool read_arguments(CLI::App& program, int argc, char** argv, std::string& answer) {
   for (CLI::App* command : program.get_subcommands([](const CLI::App*) { return true; })) {
-    command->group("Commands");
+    if (!command->get_group().empty()) command->group("Commands");  // else it is not shown
   }
   try {
     program.parse(argc, argv);

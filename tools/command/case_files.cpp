@@ -41,6 +41,8 @@ std::string beginning_of(std::istream& stream) {
   return text;
 }
 
+}  // namespace
+
 std::string text_of_file(const std::string& file) {
   if (file == "-") return beginning_of(std::cin);
   std::error_code unknown;  // what cannot be asked cannot be read either
@@ -57,9 +59,7 @@ std::string text_of_file(const std::string& file) {
   return text;
 }
 
-/// The tables a case file may name: from its folder, that of standard input being the current one,
-/// and from below. A link that leads out of the folder is no such table.
-cases::Files tables_beside(const std::string& file) {
+cases::Files files_beside(const std::string& file) {
   const std::filesystem::path beside = std::filesystem::path(file).parent_path();
   return [folder = beside.empty() ? "."
                                   : beside](const std::string& name) -> std::optional<std::string> {
@@ -76,12 +76,10 @@ cases::Files tables_beside(const std::string& file) {
   };
 }
 
-}  // namespace
-
 CaseOrHouse case_or_house_in(const std::string& file) {
   const std::string text = text_of_file(file);
-  if (cases::is_house(text)) return {{}, cases::house_of(text, file, tables_beside(file))};
-  return {cases::case_of(text, file, tables_beside(file)), std::nullopt};
+  if (cases::is_house(text)) return {{}, cases::house_of(text, file, files_beside(file))};
+  return {cases::case_of(text, file, files_beside(file)), std::nullopt};
 }
 
 bool EachCase::run(std::size_t number, const std::function<Exit()>& work) {

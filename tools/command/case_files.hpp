@@ -9,6 +9,7 @@
 
 #include "cases/house.hpp"
 #include "cases/model/case.hpp"
+#include "cases/text/files.hpp"
 #include "tools/command/command.hpp"
 
 namespace quoin::tools {
@@ -18,6 +19,13 @@ struct CaseOrHouse {
   cases::Case source;
   std::optional<cases::House> house;
 };
+
+/// What a file holds, as far as a case may reach; "-" is standard input. Throws: InputError.
+[[nodiscard]] std::string text_of_file(const std::string& file);
+
+/// The files that a file may name: from its folder, that of standard input being the current one,
+/// and from below. A link that leads out of the folder is no such file.
+[[nodiscard]] cases::Files files_beside(const std::string& file);
 
 /// The case or house in a file; "-" is standard input, beside which lies what the current folder
 /// holds. Throws: InputError.

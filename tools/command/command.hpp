@@ -42,7 +42,11 @@ struct Command {
 [[nodiscard]] Command check_command(CLI::App& program);
 [[nodiscard]] Command new_command(CLI::App& program);
 [[nodiscard]] Command materials_command(CLI::App& program);
+[[nodiscard]] Command vary_command(CLI::App& program);
+[[nodiscard]] Command gather_command(CLI::App& program);
 [[nodiscard]] Command verify_command(CLI::App& program);
 [[nodiscard]] Command schema_command(CLI::App& program);
+[[nodiscard]] Command trace_command(CLI::App& program);
+[[nodiscard]] Command pages_command(CLI::App& program);
 
 }  // namespace quoin::tools

@@ -22,6 +22,7 @@
 #include "tools/output/json/findings.hpp"
 #include "tools/output/outputs.hpp"
 #include "tools/output/text/report.hpp"
+#include "tools/sweep/beside.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -106,6 +107,8 @@ Exit tell(const Results& results, const fs::path* folder, bool alone, const Solv
     terminal.out << (alone ? findings_json(results) : findings_line(results));
   } else if (!terminal.quiet) {
     terminal.out << text_report(results, terminal.style, options.all ? Told::all : Told::first);
+    if (const std::string like = beside_catalogue(results.variants.front()); !like.empty())
+      terminal.out << '\n' << paragraph(like, 0, terminal.style);
     if (!options.all) terminal.out << "\nEverything else: quoin solve --all\n";
     if (folder != nullptr) {
       terminal.out << "\nFiles: " << harmless(folder->string(), terminal.style) << '\n';

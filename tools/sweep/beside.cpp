@@ -1,0 +1,169 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/sweep/beside.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+#include <map>
+#include <optional>
+#include <set>
+#include <variant>
+#include <vector>
+
+#include "materials/moisture.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr std::string_view masonry = "common brick";  // of the catalogue
+constexpr double insulates = 0.1;                     // W/(m K), dry, up to which a layer does
+
+double number(std::string_view text) {
+  double value = 0.0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value;
+}
+
+/// The fields of a line of our own tables: some in quotes, none with quotes in them.
+std::vector<std::string> fields_of(std::string_view line) {
+  std::vector<std::string> fields(1);
+  bool quoted = false;
+  for (const char sign : line) {
+    if (sign == '"') {
+      quoted = !quoted;
+    } else if (sign == ',' && !quoted) {
+      fields.emplace_back();
+    } else {
+      fields.back() += sign;
+    }
+  }
+  return fields;
+}
+
+/// A detail as the catalogue has it.
+struct Row {
+  std::string number;
+  double thickness = 0.0;  ///< of the masonry, mm
+  std::string moisture;
+  std::string lining;
+  double psi = 0.0;
+  double factor = 0.0;
+};
+
+std::vector<Row> rows_of(std::string_view table) {
+  std::vector<Row> rows;
+  bool is_head = true;
+  while (!table.empty()) {
+    const std::size_t end = std::min(table.find('\n'), table.size());
+    const std::vector<std::string> fields = fields_of(table.substr(0, end));
+    table.remove_prefix(std::min(end + 1, table.size()));
+    // row, thickness, moisture, lining, psi, psi external, psi band, fRsi, fRsi band, U, fault
+    if (!is_head && fields.size() > 7)
+      rows.push_back({fields[0], number(fields[1]), fields[2], fields[3], number(fields[4]),
+                      number(fields[7])});
+    is_head = false;
+  }
+  return rows;
+}
+
+std::string_view table_of(const geometry::Recipe& recipe) {
+  static const std::map<std::string_view, std::string_view> details{
+      {"corner", "corner.csv"}, {"reveal", "jamb.csv"},         {"sill", "sill.csv"},
+      {"head", "head.csv"},     {"wall base", "wall_base.csv"}, {"partition", "partition.csv"}};
+  const std::string_view name = std::visit([](const auto& kind) { return kind.name; }, recipe);
+  const auto known = details.find(name);
+  return known == details.end() ? "" : known->second;
+}
+
+/// What the catalogue goes by.
+struct Wall {
+  double thickness = 0.0;  ///< of the masonry, mm
+  double moisture = 0.0;   ///< m3/m3
+  std::map<std::string, double> states;
+  std::string lining;  ///< as the tables have it; empty: bare
+};
+
+std::optional<Wall> wall_of(const cases::Variant& variant) {
+  if (variant.flanks.empty()) return std::nullopt;
+  Wall wall;
+  for (const geometry::Layer& layer : variant.flanks.front().layers) {
+    const cases::Region& region = variant.regions[layer.region];
+    if (region.material.name == masonry) {
+      if (wall.thickness > 0.0) return std::nullopt;  // a wall of two leaves
+      wall.thickness = layer.thickness * 1e3;
+      wall.moisture = region.moisture;
+      for (const auto& [name, state] : materials::named_states) {
+        const auto moisture = materials::moisture_of(region.material, state);
+        if (const auto* known = std::get_if<double>(&moisture))
+          wall.states[std::string(name)] = *known;
+      }
+    } else if (region.material.conductivity.value <= insulates) {
+      wall.lining += fmt::format("{{material: {}, thickness: {:g}}}", region.material.name,
+                                 std::round(layer.thickness * 1e5) / 100.0);
+    }
+  }
+  if (wall.thickness == 0.0) return std::nullopt;
+  return wall;
+}
+
+/// The values of a list on either side of one; none where it lies beyond the ends.
+std::vector<double> around(const std::set<double>& values, double value) {
+  constexpr double rounding = 1e-6;
+  const auto above = values.lower_bound(value - rounding);
+  if (above == values.end()) return {};
+  if (*above <= value + rounding) return {*above};
+  if (above == values.begin()) return {};
+  return {*std::prev(above), *above};
+}
+
+bool holds(const std::vector<double>& values, double value) {
+  return std::find(values.begin(), values.end(), value) != values.end();
+}
+
+std::string range(double low, double high, int digits) {
+  const std::string from = fmt::format("{:.{}f}", low, digits);
+  const std::string to = fmt::format("{:.{}f}", high, digits);
+  return from == to ? from : from + " to " + to;
+}
+
+}  // namespace
+
+std::string beside_catalogue(const SolvedVariant& solved) {
+  if (!solved.variant.recipe) return "";
+  const std::string_view name = table_of(*solved.variant.recipe);
+  const std::optional<Wall> wall = wall_of(solved.variant);
+  const auto tables = catalogue_tables();
+  const auto table = std::find_if(tables.begin(), tables.end(),
+                                  [&](const EmbeddedFile& file) { return file.name == name; });
+  if (!wall || table == tables.end()) return "";
+  std::set<double> thicknesses, moistures;
+  const std::vector<Row> rows = rows_of(table->text);
+  for (const Row& row : rows) {
+    thicknesses.insert(row.thickness);
+    moistures.insert(wall->states.at(row.moisture));
+  }
+  const std::vector<double> thick = around(thicknesses, wall->thickness);
+  const std::vector<double> wet = around(moistures, wall->moisture);
+  std::string numbers;
+  double psi[2] = {1e9, -1e9}, factor[2] = {1e9, -1e9};
+  for (const Row& row : rows) {
+    const bool bare = row.lining.find("lime plaster") != std::string::npos;
+    if (!holds(thick, row.thickness) || !holds(wet, wall->states.at(row.moisture)) ||
+        (wall->lining.empty() ? !bare : row.lining != wall->lining))
+      continue;
+    numbers += (numbers.empty() ? "" : ", ") + row.number;
+    psi[0] = std::min(psi[0], row.psi);
+    psi[1] = std::max(psi[1], row.psi);
+    factor[0] = std::min(factor[0], row.factor);
+    factor[1] = std::max(factor[1], row.factor);
+  }
+  if (numbers.empty()) return "";
+  const bool one = numbers.find(',') == std::string::npos;
+  return fmt::format("In the catalogue of details it is like {} {} of {}: psi {}, fRsi {}.",
+                     one ? "row" : "rows", numbers, name, range(psi[0], psi[1], 2),
+                     range(factor[0], factor[1], 2));
+}
+
+}  // namespace quoin::tools
