@@ -52,7 +52,7 @@ class Board:
     def until(self, script, patience=120):
         end = time.monotonic() + patience
         while time.monotonic() < end:
-            if self.value(script):
+            if self.value(f"Boolean({script})"):
                 return
             self.browser.frame()
         raise AssertionError(f"did not come to be: {script}")

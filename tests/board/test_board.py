@@ -208,7 +208,7 @@ class Policy(Page):
 
     def test_a_script_that_was_changed_does_not_run(self):
         self.board.open(self.changed_page(("Where is it damp?", "Where is it dry?")))
-        self.assertEqual(self.board.value("typeof board"), "undefined")
+        self.assertEqual(self.board.value("typeof window.quoin"), "undefined")
 
     def test_the_page_has_a_size_that_travels(self):
         self.assertLess(os.path.getsize(PAGE), 1_600_000)
@@ -298,6 +298,7 @@ class Acts(Page):
         board.tap(".tape .head button", "Done")
         board.rest()
         for share, reading in ((0.3, "11.5"), (0.8, "12.9")):
+            board.until("performance.now() - tape.closedAt > 320")  # no tap goes through a tape just closed
             board.tap(".thumb button", "I measured")
             board.until("board.pinned")
             at = board.value(f"""(() => {{ const plate = board.plates[0], surface = board.base.surfaces[0];

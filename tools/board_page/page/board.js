@@ -597,7 +597,7 @@ async function openHouse(texts, name) {
 }
 
 const spots = [["corner", 120, 186], ["head", 250, 104], ["reveal", 318, 166], ["sill", 216, 236], ["wall base", 160, 300],
-  ["partition", 352, 322], ["wall", 56, 112]];
+  ["partition", 334, 322], ["wall", 56, 112]];
 
 /** The room one stands in, in lines. */
 function room() {

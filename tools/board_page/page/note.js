@@ -21,7 +21,7 @@ const note = {
 
   paint() {
     const {tree} = board, typed = document.activeElement;
-    if (!tree) return;
+    if (!tree || board.side !== "") return;
     if (typed?.classList.contains("word") && typed.value !== typed.defaultValue) return;  // half a word
     const recipe = recipeOf(tree), pieces = [];
     pieces.push(make("h2", {}, words.asItIs));
