@@ -123,7 +123,7 @@ Threshold thickness_for(Trials& trials, std::size_t verdict, double from, double
   if (std::none_of(tried.begin(), tried.end(), holds)) {
     const double best = best_near(trials, verdict, tried);
     if (!holds(best)) {
-      return {Threshold::Kind::holds_never, best, best,
+      return {Threshold::Kind::holds_never, best, most,
               more_than(trials, verdict, best, from, most, known)};
     }
     tried.insert(std::upper_bound(tried.begin(), tried.end(), best), best);

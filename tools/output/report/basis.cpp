@@ -70,7 +70,7 @@ Table materials_table(const Results& results) {
       const std::string law(solved.conductivity[id].law);
       shared.add(
           solved.variant.name,
-          {words_cell(name), words_cell(region.state.empty() ? "dry" : region.state),
+          {words_cell(name), words_cell(moisture_words(region)),
            number_cell(100 * region.moisture, 1), range_cell(material.conductivity),
            number_cell(solved.conductivity[id].value, 3),
            words_cell(sourced(material.conductivity.confidence, material.conductivity.source)),
@@ -157,8 +157,7 @@ Table checks_table(const Results& results) {
               {},
               1};
   for (const WorstCheck& worst : worst_checks(results)) {
-    table.rows.push_back({words_cell(worst.check.name),
-                          figure_cell(tiny(worst.check.value, 1)),
+    table.rows.push_back({words_cell(worst.check.name), figure_cell(tiny(worst.check.value, 1)),
                           figure_cell(tiny(worst.check.limit, 0)),
                           words_cell(worst.check.holds ? "holds" : "does not hold",
                                      worst.check.holds ? Tone::plain : Tone::bad),

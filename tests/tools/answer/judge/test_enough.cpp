@@ -177,8 +177,8 @@ TEST_CASE("a limit that cannot be built is tried as far as it can be, and it is 
   variant.criteria = {{"fRsi", cases::FactorThreshold{0.99, {}}}};
   const Threshold most = *answer(variant).each.at(0).thickness;
   REQUIRE(most.kind == Kind::holds_never);
-  CHECK(with_thickness(variant, "lining", most.value));
-  CHECK_FALSE(with_thickness(variant, "lining", most.value + 0.002));
+  CHECK(with_thickness(variant, "lining", most.until));
+  CHECK_FALSE(with_thickness(variant, "lining", most.until + 0.002));
 
   variant.enough.thickness = cases::ThicknessRange{"lining", 0.01, 0.02};
   CHECK(answer(variant).warnings.empty());  // the twin: all of it can be built
