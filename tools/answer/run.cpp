@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <utility>
+#include <vector>
 
 #include "solver/findings/cut_planes.hpp"
 #include "solver/findings/plain.hpp"
@@ -10,6 +11,7 @@
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/ask/question.hpp"
 #include "tools/answer/find/drying.hpp"
+#include "tools/answer/find/readings.hpp"
 #include "tools/answer/find/timber_ends.hpp"
 #include "tools/answer/find/unheated.hpp"
 #include "tools/answer/find/vapour_check.hpp"
@@ -23,6 +25,7 @@
 #include "tools/answer/words/compare.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/summary.hpp"
+#include "tools/answer/words/wetness_remarks.hpp"
 #include "tools/answer/words/year_remarks.hpp"
 
 namespace quoin::tools {
@@ -36,6 +39,15 @@ std::optional<solver::Solution> floor_alone(const cases::Variant& variant,
   alone.sheet = variant.floor_alone;
   alone.probes.clear();
   return solver::solution_of(question_of(alone, materials::Purpose::heat_flow), effort);
+}
+
+/// Lengths that the author states are of one kind, and one way of measuring may be asked for.
+void keep_psi_asked_for(SolvedVariant& solved) {
+  const std::optional<geometry::Dimensions> by = solved.variant.psi.by;
+  if (!solved.variant.recipe && !solved.psi.empty())
+    solved.psi.erase(solved.psi.begin() + 1, solved.psi.end());
+  if (solved.variant.recipe && by)
+    std::erase_if(solved.psi, [&](const auto& psi) { return psi.dimensions != *by; });
 }
 
 }  // namespace
@@ -57,6 +69,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   const std::optional<solver::Solution> floor = floor_alone(result.variant, effort);
   result.psi = solver::linear_transmittances(variant.flanks, result.heat, floor ? &*floor : nullptr,
                                              losses_of(result.variant));
+  keep_psi_asked_for(result);
   for (solver::LinearTransmittance& psi : result.psi) {
     psi.value.value *= variant.halves;
     psi.value.band *= variant.halves;
@@ -81,6 +94,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
+  const std::vector<std::string> wetness = wetness_remarks(result);
+  result.warnings.insert(result.warnings.end(), wetness.begin(), wetness.end());
   const std::vector<std::string> over_the_year = year_remarks(result);
   result.warnings.insert(result.warnings.end(), over_the_year.begin(), over_the_year.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);
@@ -100,6 +115,8 @@ Results results_of(const cases::Case& source, const std::string& file, const sol
   for (std::size_t v = 0; v < source.variants.size(); ++v) {
     if (progress) progress(source.variants[v].name, v, source.variants.size());
     results.variants.push_back(solved(source.variants[v], effort, ground));
+    SolvedVariant& last = results.variants.back();
+    if (!may_have_been_read(results.variants.front(), last)) last.variant.readings.clear();
   }
   results.changes = changes(results.variants);
   return results;

@@ -197,7 +197,7 @@ TEST_CASE("a picture higher than a page is shrunk to it") {
   REQUIRE(found != pages[0].items().end());
   const Inset& picture = std::get<Inset>(*found);
   CHECK((picture.corner.y + picture.scale * 5000) * unit_mm < page_height_mm - 2 * page_edge_mm);
-  CHECK(picture.scale > 0.1);
+  CHECK(picture.scale > 0.05);
 }
 
 TEST_CASE("names that are markup, emoji or very long do no harm in the PDF report and PNG files") {
