@@ -149,7 +149,7 @@ std::string beside_its_limits(const SolvedVariant& solved, const solver::AirSurf
   const double needed = by == air.limit_by ? air.lowest_temperature
                                            : materials::lowest_safe_surface_temperature(
                                                  room.temperature, air.humidity, limit);
-  const bool against_mould = by == mould_limit().name || limit == 0.8;
+  const bool against_mould = by == mould_limit().name || std::abs(limit - 0.8) < 1e-6;
   const std::string what = outcome.kind == Kind::wet                ? "gets wet"
                            : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
                            : mould                                  ? "is cold enough for mould"

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answer/words/choices.hpp"
 
+#include "tools/answer/words/figures.hpp"
+
 namespace quoin::tools {
 
 std::string_view words_for(Degree degree) {
@@ -90,6 +92,12 @@ std::string_view words_for(materials::Confidence confidence) {
       return "stated";
   }
   return "";
+}
+
+std::string moisture_words(const cases::Region& region) {
+  if (region.state.empty()) return "dry";
+  const bool by_volume = region.state.find("m3/m3") != std::string::npos;
+  return by_volume ? fixed(100 * region.moisture, 1) + " vol-%" : region.state;
 }
 
 }  // namespace quoin::tools

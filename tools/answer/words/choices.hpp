@@ -20,4 +20,7 @@ namespace quoin::tools {
 [[nodiscard]] std::string psi_by(const SolvedVariant& solved,
                                  const solver::LinearTransmittance& psi);
 
+/// The wetness of a region as its author calls it; an amount by volume in per cent.
+[[nodiscard]] std::string moisture_words(const cases::Region& region);
+
 }  // namespace quoin::tools

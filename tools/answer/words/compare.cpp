@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 #include <utility>
 
 #include "tools/answer/find/colder.hpp"
@@ -53,7 +54,9 @@ std::string words(const Change& change, const SolvedVariant& first, const solver
                        fixed(change.after, decimals));
   }
   text += moved(from, to);
+  std::set<std::string> named;  // of a name the biggest drop is told, which comes first
   for (const Colder& colder : change.colder) {
+    if (!named.insert(colder.name).second) continue;
     if (rise < -noticeable && colder.name == to && from == to) continue;  // told already
     const int decimals = decimals_for({colder.before, colder.after}, 1);
     text += fmt::format("; {} gets colder, from {} to {} °C", colder.name,

@@ -133,8 +133,8 @@ std::string words_for(const SolvedVariant& solved, const solver::AirSurface& sur
   for (const BrokenLimit& each : also_broken(outcome)) besides += "; nor is met " + words_for(each);
   if (outcome.kind == Kind::not_judged) return name + ": " + what_is_missing(solved, surface);
   if (outcome.unit == "K") return name + ": " + wetness(spot, where, *air, outcome.kind) + besides;
-  const std::string by = outcome.unit == "1" ? factor_beside(where, outcome)
-                                             : humidity_beside(where, outcome);
+  const std::string by =
+      outcome.unit == "1" ? factor_beside(where, outcome) : humidity_beside(where, outcome);
   switch (outcome.kind) {
     case Kind::fails:
       return fmt::format("{}: '{}' is not met: {}{}", name, outcome.decided_by, by, besides);

@@ -8,6 +8,7 @@
 #include <utility>
 
 #include "cases/model/membranes.hpp"
+#include "tools/answer/words/choices.hpp"
 #include "tools/draw/canvas/hatch.hpp"
 #include "tools/draw/section/dimensions.hpp"
 #include "tools/draw/section/sheet.hpp"
@@ -203,9 +204,7 @@ class Legend {
 
   [[nodiscard]] std::string detail(RegionId id) const {
     const cases::Region& region = variant_.regions[id];
-    const std::string state = region.material.cavity ? "air cavity"
-                              : region.state.empty() ? "dry"
-                                                     : region.state;
+    const std::string state = region.material.cavity ? "air cavity" : moisture_words(region);
     const std::string value = id.index < conductivity_.size()
                                   ? fmt::format("{:.3g} W/(m·K)", conductivity_[id].value)
                                   : "";

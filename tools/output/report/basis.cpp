@@ -70,7 +70,7 @@ Table materials_table(const Results& results) {
       const std::string law(solved.conductivity[id].law);
       shared.add(
           solved.variant.name,
-          {words_cell(name), words_cell(region.state.empty() ? "dry" : region.state),
+          {words_cell(name), words_cell(moisture_words(region)),
            number_cell(100 * region.moisture, 1), range_cell(material.conductivity),
            number_cell(solved.conductivity[id].value, 3),
            words_cell(sourced(material.conductivity.confidence, material.conductivity.source)),

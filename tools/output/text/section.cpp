@@ -11,6 +11,7 @@
 #include "geometry/close_up.hpp"
 #include "geometry/section.hpp"
 #include "tools/answer/ask/physics.hpp"
+#include "tools/answer/words/choices.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -39,7 +40,7 @@ char letter(const geometry::Fill& fill) {
 std::string region_line(const cases::Region& region, const materials::Conductivity& conductivity,
                         char sign) {
   return fmt::format("{}  {}{}, {:.3g} W/(m K)", sign, region.name,
-                     region.state.empty() ? "" : ", " + region.state, conductivity.value);
+                     region.state.empty() ? "" : ", " + moisture_words(region), conductivity.value);
 }
 
 std::string space_line(const cases::Space& space, char sign) {
