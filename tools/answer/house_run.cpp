@@ -1,12 +1,31 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answer/house_run.hpp"
 
+#include <fmt/format.h>
+
 #include <optional>
+#include <string>
 
 #include "tools/answer/survey/explain.hpp"
 #include "tools/answer/words/compare.hpp"
 
 namespace quoin::tools {
+namespace {
+
+/// What is left to tell of the survey of a house in a section after the first: that it is fit, and
+/// where the rest stands.
+SurveyFindings told_with(const std::string& section, const SurveyFindings& whole) {
+  SurveyFindings rest;
+  rest.quality.fit = whole.quality.fit;
+  rest.words = {fmt::format(
+      "All readings of the house were worked out together: what they tell stands with '{}'.",
+      section)};
+  rest.basis_error = whole.basis_error;
+  rest.solves = whole.solves;
+  return rest;
+}
+
+}  // namespace
 
 std::vector<Results> results_of(const cases::House& house, const solver::Effort& effort,
                                 const Progress& progress) {
@@ -28,7 +47,9 @@ std::vector<Results> results_of(const cases::House& house, const solver::Effort&
       results.variants.push_back(solved(variant, effort, ground));
     }
     results.changes = changes(results.variants);
-    if (worked) results.survey = worked->findings;
+    if (worked)
+      results.survey =
+          each.empty() ? worked->findings : told_with(house.parts.front().name, worked->findings);
     each.push_back(std::move(results));
   }
   return each;

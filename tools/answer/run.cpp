@@ -41,11 +41,11 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
     result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
                                            result.surface.airs.front().coldest.place);
   }
+  result.years = years_of(result);
   result.chances = chances_of(result, ground, effort.linear);
   grade_by_chance(result);
   result.outcomes = outcomes(result);
   put_into_words(result);
-  result.years = years_of(result);
   WhatIsEnough enough = what_is_enough(result, effort);
   result.enough = std::move(enough.each);
   add_enough_at_ninety(result, effort);

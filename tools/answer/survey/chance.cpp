@@ -61,22 +61,18 @@ class Room {
   [[nodiscard]] At at(const std::vector<double>& shares, const AirState& day) const {
     const double inside = inside_ + day.inside * household_.inside / 2;
     const double outside = question_.outside + day.outside * household_.outside / 2;
-    std::vector<double> air = stated_;
-    for (std::size_t a = 0; a < air.size(); ++a) {
-      const double warmer = inside - inside_, milder = outside - question_.outside;
-      air[a] += kind_[a] == cases::SpaceKind::inside    ? warmer
-                : kind_[a] == cases::SpaceKind::outside ? milder
-                                                        : (warmer + milder) / 2;
-    }
-    At result;
-    result.inside = inside;
-    result.surface = field_.coldest(shares, question_.room, air) + correction_ * (inside - outside);
-    const double humidity = humidity_on(day);
-    const double factor = inside == outside ? 1.0 : (result.surface - outside) / (inside - outside);
-    result.margin = materials::margin(
-        question_.criterion->test,
-        {result.surface, factor, humidity * materials::saturation_pressure(inside)});
-    return result;
+    return between(shares, inside, outside,
+                   humidity_on(day) * materials::saturation_pressure(inside));
+  }
+
+  /// In a month of the climate, while the humidity is as far from what it is in the month as it is
+  /// on the day from what is stated.
+  [[nodiscard]] At in_month(const std::vector<double>& shares, const MonthAir& month,
+                            const AirState& day) const {
+    const double humidity =
+        std::clamp(month.inside_humidity + day.humidity * spread_ / 2, driest, dampest);
+    return between(shares, month.inside_temperature, month.outside_temperature,
+                   humidity * materials::saturation_pressure(month.inside_temperature));
   }
 
   /// The humidity of the room on a day, relative.
@@ -98,6 +94,25 @@ class Room {
   [[nodiscard]] double spread() const { return spread_; }
 
  private:
+  /// With the airs inside and outside at some temperatures, degC, and a vapour pressure inside, Pa.
+  [[nodiscard]] At between(const std::vector<double>& shares, double inside, double outside,
+                           double pressure) const {
+    std::vector<double> air = stated_;
+    for (std::size_t a = 0; a < air.size(); ++a) {
+      const double warmer = inside - inside_, milder = outside - question_.outside;
+      air[a] += kind_[a] == cases::SpaceKind::inside    ? warmer
+                : kind_[a] == cases::SpaceKind::outside ? milder
+                                                        : (warmer + milder) / 2;
+    }
+    At result;
+    result.inside = inside;
+    result.surface = field_.coldest(shares, question_.room, air) + correction_ * (inside - outside);
+    const double factor = inside == outside ? 1.0 : (result.surface - outside) / (inside - outside);
+    result.margin =
+        materials::margin(question_.criterion->test, {result.surface, factor, pressure});
+    return result;
+  }
+
   const SurfaceField& field_;
   const cases::Household& household_;
   const ChanceQuestion& question_;
@@ -225,6 +240,21 @@ void tell_inputs(const std::vector<Input>& inputs, Chance& chance) {
                    });
 }
 
+/// In how many months drawn at random, each with a fabric and a day drawn along with it, the
+/// criterion is broken: of those in which it is warmer inside than outside.
+double share_of_months(const Room& room, const FabricDraws& fabric,
+                       const std::array<MonthAir, 12>& months, const std::vector<double>& days,
+                       const std::vector<std::size_t>& order) {
+  std::size_t broken = 0;
+  for (std::size_t k = 0; k < fabric.states.size(); ++k) {
+    const MonthAir& month = months[k % months.size()];
+    if (month.inside_temperature <= month.outside_temperature) continue;  // nothing is cold
+    const double* day = days.data() + 3 * order[k];
+    if (room.in_month(fabric.shares[k], month, {day[0], day[1], day[2]}).margin < 0.0) ++broken;
+  }
+  return static_cast<double>(broken) / static_cast<double>(fabric.states.size());
+}
+
 }  // namespace
 
 FabricDraws fabric_beforehand(const SurfaceField& field, std::size_t draws) {
@@ -306,8 +336,11 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
           solver::weighted_quantiles(strained, weights, nine_tenths)[0] / as_stated;
   }
   chance.from_readings = fabric.from_readings;
+  std::optional<double> by_months;
+  if (question.months != nullptr)
+    by_months = share_of_months(room, fabric, *question.months, days, order);
   chance.words = chance_words(*field.section().variant, chance, *question.criterion,
-                              room.humidity(), room.spread());
+                              {room.humidity(), room.spread(), by_months});
   return chance;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "cases/model/survey.hpp"
 #include "materials/criterion.hpp"
 #include "tools/answer/results/chance_findings.hpp"
+#include "tools/answer/results/year_findings.hpp"
 #include "tools/answer/survey/surface_field.hpp"
 
 namespace quoin::tools {
@@ -34,6 +36,7 @@ struct ChanceQuestion {
   std::size_t room = 0;              ///< of the field
   double surface_temperature = 0.0;  ///< as solved with the accuracy wanted, degC
   double outside = 0.0;              ///< temperature that fRsi is measured against, degC
+  const std::array<MonthAir, 12>* months = nullptr;  ///< of a climate; null: none is stated
 };
 
 /// The chance that a criterion is broken in a room of a variant, over all that is not known of the

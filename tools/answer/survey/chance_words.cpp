@@ -32,18 +32,20 @@ std::string of_100(double chance) {
 }
 
 std::string chance_words(const cases::Variant& variant, const Chance& chance,
-                         const cases::Criterion& criterion, double humidity, double spread) {
+                         const cases::Criterion& criterion, const ChanceAir& air) {
   const std::string& room = variant.spaces[chance.space].name;
   std::string words;
   if (materials::needs_humidity(criterion.test)) {
     words =
         fmt::format("With {} at {:.0f} % give or take {:.0f}: {} {}; with the air as stated {}.",
-                    room, 100 * humidity, 100 * spread, of_100(chance.broken),
+                    room, 100 * air.humidity, 100 * air.spread, of_100(chance.broken),
                     breaking(criterion.test), of_100(chance.fabric));
   } else {
     words = fmt::format("{} {} in {}.", of_100(chance.broken), breaking(criterion.test), room);
     words[0] = 'I';
   }
+  if (air.by_months)
+    words += fmt::format(" Over the months of the climate: {}.", of_100(*air.by_months));
   if (chance.highest_safe_humidity)
     words += fmt::format(" Safe up to {:.0f} % with 9 in 10 certainty.",
                          std::floor(100 * *chance.highest_safe_humidity + 1e-9));

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "cases/model/case.hpp"
@@ -11,10 +12,15 @@ namespace quoin::tools {
 /// "in 40 of 100 cases", "in fewer than 1 of 100 cases", "in more than 99 of 100 cases".
 [[nodiscard]] std::string of_100(double chance);
 
-/// A chance in two or three sentences. `humidity`, `spread`: of the room, as stated, give or take;
-/// relative.
+/// What words tell of the air of a room beside its chance.
+struct ChanceAir {
+  double humidity = 0.0;            ///< as stated, relative
+  double spread = 0.0;              ///< give or take, relative
+  std::optional<double> by_months;  ///< the chance in a month of the climate drawn at random
+};
+
+/// A chance in two or three sentences.
 [[nodiscard]] std::string chance_words(const cases::Variant& variant, const Chance& chance,
-                                       const cases::Criterion& criterion, double humidity,
-                                       double spread);
+                                       const cases::Criterion& criterion, const ChanceAir& air);
 
 }  // namespace quoin::tools

@@ -165,9 +165,12 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
       const auto& rooms = field.rooms();
       const auto room = std::find(rooms.begin(), rooms.end(), surface.air);
       if (room == rooms.end()) continue;
+      const auto year = std::find_if(solved.years.begin(), solved.years.end(),
+                                     [&](const Year& one) { return one.air == surface.air; });
       all.push_back(chance_of(field, fabric, ground.household,
                               {&criterion, static_cast<std::size_t>(room - rooms.begin()),
-                               surface.coldest.temperature.value, outside}));
+                               surface.coldest.temperature.value, outside,
+                               year == solved.years.end() ? nullptr : &year->months}));
     }
   }
   return all;

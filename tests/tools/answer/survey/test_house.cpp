@@ -99,6 +99,13 @@ TEST_CASE("the demo house finds its corner conducting better and says what to me
   CHECK(found.explanations.front().what.kind == cases::ExplanationKind::conducts_better);
   CHECK(found.explanations.front().what.of == "corner masonry");
   CHECK(!found.next.empty());
+  // The survey of the house is told once; the other sections say where.
+  for (std::size_t s = 1; s < results.size(); ++s) {
+    REQUIRE(results[s].survey);
+    CHECK(results[s].survey->explanations.empty());
+    REQUIRE(results[s].survey->words.size() == 1);
+    CHECK(results[s].survey->words.front().find("stands with 'wall'") != std::string::npos);
+  }
   for (const Results& one : results) {
     for (const SolvedVariant& variant : one.variants) CHECK(!variant.chances.empty());
   }

@@ -207,4 +207,38 @@ TEST_CASE("the chance of a plain wall is that by quadrature") {
   CHECK(humidity == WithinAbs{0.46113093394751975, 0.02});
 }
 
+TEST_CASE("a climate adds the chance in a month drawn at random and a mild one a lower chance") {
+  const auto words = [](const std::string& months) {
+    const cases::Case source = cases::case_of(
+        "quoin: 1\n"
+        "spaces:\n"
+        "  room: {is: inside, temperature: 18.5, humidity: 60}\n"
+        "  outdoors: {is: outside, temperature: 2, humidity: 85}\n"
+        "section: {wall: {layers: [{material: common brick, thickness: 225}]}}\n"
+        "criteria: {mould: {surface humidity: 80}}\n" +
+            months,
+        "case.yaml");
+    const SolvedVariant one = solved(source.variants.front(), {}, {});
+    REQUIRE(one.chances.size() == 1);
+    return one.chances.front().words;
+  };
+  const auto climate = [](const std::string& temperature) {
+    std::string temperatures, humidities, inside;
+    for (int month = 0; month < 12; ++month) {
+      const char* comma = month == 0 ? "" : ", ";
+      temperatures += comma + temperature;
+      humidities += std::string(comma) + "85";
+      inside += std::string(comma) + "60";
+    }
+    return "climate:\n  source: invented\n  outside temperature: [" + temperatures +
+           "]\n  outside humidity: [" + humidities + "]\n  inside humidity: [" + inside + "]\n";
+  };
+  const std::string says = "Over the months of the climate: in ";
+  CHECK(words("").find(says) == std::string::npos);
+  const std::string cold = words(climate("2")), mild = words(climate("17"));
+  CHECK(cold.find(says) != std::string::npos);
+  CHECK(mild.find(says + "fewer than 1 of 100 cases") != std::string::npos);
+  CHECK(cold.find(says + "fewer than 1 of 100 cases") == std::string::npos);
+}
+
 }  // namespace quoin::tools
