@@ -212,6 +212,13 @@ Round round_on(const Question& question, const geometry::Section& section,
   return round;
 }
 
+/// Nodes up to which grids are made finer. Those with nodes beyond the grid are solved by the
+/// direct method, which takes longer the more there are.
+std::size_t patience_on(const geometry::Mesh& mesh, const Effort& effort) {
+  const bool beyond_grid = mesh.nodes() > mesh.nx() * mesh.ny();
+  return std::min(effort.node_limit, beyond_grid ? effort.patience / 4 : effort.patience);
+}
+
 Solution finished(const Question& question, Round round, geometry::Subdivision fine) {
   Solution& solution = round.solution;
   look_at_other_places(question, round.levels, solution);
@@ -245,11 +252,12 @@ Solution solution_on_grids(const Question& question, const Effort& effort) {
       continue;
     }
     progress.note(geometry::nodes(fine), round->shortfall);
-    if (may_go_on && round->shortfall > 1.0 && progress.is_worth_while(effort.node_limit)) {
+    const std::size_t patience = patience_on(round->levels.field().mesh, effort);
+    if (may_go_on && round->shortfall > 1.0 && progress.is_worth_while(patience)) {
       geometry::Subdivision finer =
           cut_where_it_matters(fine, round->levels.field().mesh, round->blame);
       const std::size_t nodes = geometry::nodes(finer);
-      if (nodes > geometry::nodes(fine) && nodes <= effort.node_limit) {
+      if (nodes > geometry::nodes(fine) && nodes <= patience) {
         before = std::exchange(fine, std::move(finer));
         continue;
       }

@@ -7,6 +7,8 @@
 #include <array>
 
 #include "cases/meaning/bands.hpp"
+#include "cases/meaning/inside_surface.hpp"
+#include "cases/meaning/read_explanations.hpp"
 #include "cases/model/case.hpp"
 #include "cases/text/sha256.hpp"
 #include "cases/text/words.hpp"
@@ -16,10 +18,6 @@ namespace quoin::cases {
 namespace {
 
 using geometry::Point;
-
-std::string list_words(const std::vector<std::string>& known, const std::string& none) {
-  return known.empty() ? none : "one of: " + joined(known, ", ");
-}
 
 template <class T>
 std::vector<std::string> names_in(const std::vector<T>& list) {
@@ -56,7 +54,11 @@ class SurveyReader {
     for (const auto& one : written_.zones) add_zone(one, survey);
     for (const auto& one : written_.stretches) add_stretch(one, survey);
     check_names(survey);
-    if (written_.explanations != nullptr) read_explanations(survey);
+    if (written_.explanations != nullptr)
+      survey.explanations = explanations_in(*written_.explanations,
+                                            {names_in(survey.zones), names_in(survey.stretches),
+                                             names_in(survey.instruments), outside_names(survey)},
+                                            faults_);
     return survey;
   }
 
@@ -187,44 +189,6 @@ class SurveyReader {
     survey.stretches.push_back(std::move(stretch));
   }
 
-  /// Whether any inside surface runs within a box.
-  static bool meets_inside_surface(const Variant& variant, const SurveyBox& box) {
-    const geometry::Section section = geometry::section_of(variant.sheet);
-    const auto is_room = [&](const geometry::Fill& fill) {
-      const auto* space = std::get_if<SpaceId>(&fill);
-      return space != nullptr && variant.spaces[*space].is != SpaceKind::outside;
-    };
-    const auto between = [](double at, double low, double high) {
-      return at >= low - geometry::snap && at <= high + geometry::snap;
-    };
-    const auto overlaps = [](double a, double b, double low, double high) {
-      return std::min(b, high) - std::max(a, low) > geometry::snap;
-    };
-    for (std::size_t j = 0; j < section.rows(); ++j) {
-      for (std::size_t i = 0; i < section.columns(); ++i) {
-        const geometry::Cell& here = section.cell(i, j);
-        const auto meets = [&](const geometry::Cell& next) {
-          return (is_room(here.above) || is_room(here.below)) !=
-                     (is_room(next.above) || is_room(next.below)) &&
-                 (geometry::is_solid(here) || geometry::is_solid(next));
-        };
-        if (i + 1 < section.columns() && meets(section.cell(i + 1, j)) &&
-            between(section.x[i + 1], box.x_from, box.x_to) &&
-            overlaps(section.y[j], section.y[j + 1], box.y_from, box.y_to))
-          return true;
-        if (j + 1 < section.rows() && meets(section.cell(i, j + 1)) &&
-            between(section.y[j + 1], box.y_from, box.y_to) &&
-            overlaps(section.x[i], section.x[i + 1], box.x_from, box.x_to))
-          return true;
-        if (here.split != geometry::Split::none && (is_room(here.above) != is_room(here.below)) &&
-            overlaps(section.x[i], section.x[i + 1], box.x_from, box.x_to) &&
-            overlaps(section.y[j], section.y[j + 1], box.y_from, box.y_to))
-          return true;
-      }
-    }
-    return false;
-  }
-
   template <class T>
   static SurveyBox box_of(const Named<T>& /*named*/, const T& written) {
     constexpr double everywhere = 1e3;  // m
@@ -264,98 +228,6 @@ class SurveyReader {
         faults_.add(stretch.mark, {fmt::format("'{}' is the name of a zone, too", stretch.name), "",
                                    "another name", "rename one of the two"});
     }
-  }
-
-  void read_explanations(Survey& survey) {
-    const Node& list = *written_.explanations;
-    if (list.kind == Node::Kind::nothing) return;
-    if (list.kind != Node::Kind::sequence || list.items.empty()) {
-      faults_.add(list.mark, {"'explanations' is a list", words_of(list),
-                              "[as drawn, conducts better: ZONE, covered: STRETCH]",
-                              "leave it out to try all that apply"});
-      return;
-    }
-    for (const Node& item : list.items) read_explanation(item, survey);
-  }
-
-  void read_explanation(const Node& item, Survey& survey) {
-    static const std::vector<std::string> kinds{
-        "as drawn", "conducts better", "conducts less", "covered",
-        "both",     "thermometer off", "colder outside"};
-    const bool pair = item.kind == Node::Kind::map && item.entries.size() == 1;
-    const std::string kind = pair ? item.entries.front().key : item.text;
-    const auto found = std::find(kinds.begin(), kinds.end(), kind);
-    if ((item.kind != Node::Kind::scalar && !pair) || found == kinds.end()) {
-      faults_.add(item.mark, {fmt::format("there is no explanation '{}'",
-                                          kind.empty() ? words_of(item) : kind),
-                              "", "one of: " + joined(kinds, ", "), did_you_mean(kind, kinds)});
-      return;
-    }
-    Explanation explanation;
-    explanation.kind = static_cast<ExplanationKind>(found - kinds.begin());
-    const Node* of = pair ? &item.entries.front().value : nullptr;
-    if (!name_explanation(item, of, survey, explanation)) return;
-    const auto same = [&](const Explanation& one) {
-      return one.kind == explanation.kind && one.of == explanation.of &&
-             one.also == explanation.also;
-    };
-    if (std::any_of(survey.explanations.begin(), survey.explanations.end(), same)) {
-      faults_.add(item.mark, {"this explanation is listed twice", kind, "each once", "remove it"});
-      return;
-    }
-    survey.explanations.push_back(std::move(explanation));
-  }
-
-  /// Looks up what an explanation is of. False, with a fault, where that cannot be.
-  bool name_explanation(const Node& item, const Node* of, const Survey& survey,
-                        Explanation& explanation) {
-    switch (explanation.kind) {
-      case ExplanationKind::as_drawn:
-        if (of != nullptr)
-          faults_.add(of->mark, {"'as drawn' is of the whole section", words_of(*of), "as drawn",
-                                 "remove what follows the colon"});
-        return of == nullptr;
-      case ExplanationKind::conducts_better:
-      case ExplanationKind::conducts_less:
-        return look_up(item, of, names_in(survey.zones), "zone", explanation.of);
-      case ExplanationKind::covered:
-        return look_up(item, of, names_in(survey.stretches), "stretch", explanation.of);
-      case ExplanationKind::thermometer_off:
-        return look_up(item, of, names_in(survey.instruments), "instrument", explanation.of);
-      case ExplanationKind::colder_outside:
-        return look_up(item, of, outside_names(survey), "outside space without a history",
-                       explanation.of);
-      case ExplanationKind::better_and_covered:
-        if (of == nullptr || of->kind != Node::Kind::sequence || of->items.size() != 2) {
-          faults_.add(of == nullptr ? item.mark : of->mark,
-                      {"'both' is of a zone and a stretch", of == nullptr ? "" : words_of(*of),
-                       "both: [ZONE, STRETCH]", ""});
-          return false;
-        }
-        return look_up(item, &of->items[0], names_in(survey.zones), "zone", explanation.of) &&
-               look_up(item, &of->items[1], names_in(survey.stretches), "stretch",
-                       explanation.also);
-    }
-    return false;
-  }
-
-  bool look_up(const Node& item, const Node* of, const std::vector<std::string>& known,
-               const std::string& what, std::string& name) {
-    const bool given = of != nullptr && of->kind == Node::Kind::scalar;
-    if (!given && known.size() == 1 && of == nullptr) {
-      name = known.front();
-      return true;
-    }
-    if (given && std::find(known.begin(), known.end(), of->text) != known.end()) {
-      name = of->text;
-      return true;
-    }
-    faults_.add(of == nullptr ? item.mark : of->mark,
-                {given ? fmt::format("there is no {} '{}'", what, of->text)
-                       : fmt::format("this explanation is of some {}", what),
-                 given ? of->text : "", list_words(known, fmt::format("a {} of this survey", what)),
-                 given ? did_you_mean(of->text, known) : ""});
-    return false;
   }
 
   [[nodiscard]] std::vector<std::string> outside_names(const Survey& survey) const {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "geometry/flank.hpp"
+#include "geometry/triangles/nodes.hpp"
 #include "solver/accuracy/estimate.hpp"
 #include "solver/scheme/checks.hpp"
 #include "solver/scheme/coupling.hpp"
@@ -53,6 +54,7 @@ struct ProbeValue {
 /// What a section solved in triangles has beside the grid that shows its field.
 struct OnTriangles {
   std::vector<geometry::Point> places;      ///< of the nodes of the triangles
+  std::vector<geometry::Element> elements;  ///< through these nodes
   std::vector<std::vector<double>> basis;   ///< g of each air there. Shape: airs by places
   std::vector<double> temperature;          ///< there, degC
   std::vector<geometry::Surface> surfaces;  ///< through these nodes

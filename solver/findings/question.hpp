@@ -30,6 +30,8 @@ struct Question {
 struct Effort {
   double cells_per_metre = 8.0;        ///< of the first grid, where nothing is known yet
   std::size_t node_limit = 1'000'000;  ///< no grid larger than this
+  /// Nodes beyond which grids are not made finer for the sake of narrower bands: a second.
+  std::size_t patience = 60'000;
   LinearOptions linear;
 };
 

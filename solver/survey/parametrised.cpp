@@ -88,7 +88,13 @@ std::vector<std::vector<double>> full_fields(const Parametrised& section,
 
 std::vector<double> full_shares(const Parametrised& section, const Setting& setting,
                                 const std::vector<Watched>& watched, const LinearOptions& options) {
-  const auto fields = full_fields(section, setting, options);
+  return full_shares(section, unit_operators(section), setting, watched, options);
+}
+
+std::vector<double> full_shares(const Parametrised& section, const std::vector<UnitOperator>& units,
+                                const Setting& setting, const std::vector<Watched>& watched,
+                                const LinearOptions& options) {
+  const auto fields = full_fields(section, units, setting, options);
   std::vector<double> shares;
   for (const Watched& one : watched) {
     double rest = 0.0;

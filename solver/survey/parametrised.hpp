@@ -51,6 +51,13 @@ struct UnitOperator {
                                               const std::vector<Watched>& watched,
                                               const LinearOptions& options);
 
+/// The same where the operators of units are at hand.
+[[nodiscard]] std::vector<double> full_shares(const Parametrised& section,
+                                              const std::vector<UnitOperator>& units,
+                                              const Setting& setting,
+                                              const std::vector<Watched>& watched,
+                                              const LinearOptions& options);
+
 /// The fields of all airs but the last, each at 1 and all others at 0, at every node.
 /// Shape: airs - 1 by nodes. Throws: SolveError.
 [[nodiscard]] std::vector<std::vector<double>> full_fields(const Parametrised& section,

@@ -49,12 +49,13 @@ struct Mode {
 
 /// Weighted draws of the unknowns after reading.
 struct Sample {
-  Table draws;                  ///< Shape: draws by dimensions
-  std::vector<double> weights;  ///< sum to one
-  Table predicted;              ///< Shape: draws by readings
-  double log_evidence = 0.0;    ///< of the mean density of the readings over the prior
-  double evidence_error = 0.0;  ///< sd of log_evidence by sampling
-  double effective = 0.0;       ///< how many independent draws it is worth
+  Table draws;                      ///< Shape: draws by dimensions
+  std::vector<double> weights;      ///< sum to one
+  Table predicted;                  ///< Shape: draws by readings
+  std::vector<double> log_density;  ///< of each draw, of prior and readings
+  double log_evidence = 0.0;        ///< of the mean density of the readings over the prior
+  double evidence_error = 0.0;      ///< sd of log_evidence by sampling
+  double effective = 0.0;           ///< how many independent draws it is worth
 };
 
 /// Draws of a standard multivariate t, for any number of dimensions up to some.
@@ -66,15 +67,20 @@ struct StandardDraws {
   Table normals;                ///< Shape: draws by dimensions
 };
 
-struct Sampling {
-  double widened = 1.15;      ///< its spread beside that of the mode
-  double least_share = 0.15;  ///< of effective draws, below which the proposal is fitted anew
-};
+/// Importance sampling about the mode with the first quarter of the standard draws: enough to tell
+/// an explanation that is far from the best. The standard draws have as many dimensions as the
+/// inference at least.
+[[nodiscard]] Sample sample_about(const Inference& inference, const Mode& mode,
+                                  const StandardDraws& standard);
 
-/// Importance sampling about the mode. Where too few draws count the proposal is fitted to the
-/// draws so far, once. The standard draws have as many dimensions as the inference at least.
+/// The same with all standard draws, those after the first quarter from a distribution fitted to
+/// the first; all weigh as draws of both together. `first`: of `sample_about`.
 [[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
-                               const StandardDraws& standard, const Sampling& sampling = {});
+                               const StandardDraws& standard, const Sample& first);
+
+/// Both in one.
+[[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
+                               const StandardDraws& standard);
 
 /// The value that weighted values stay below with each probability.
 [[nodiscard]] std::vector<double> weighted_quantiles(std::span<const double> values,

@@ -192,9 +192,10 @@ double reduction_error(const Parametrised& section, const ReducedField& reduced,
                        const LinearOptions& options) {
   double worst = 0.0;
   std::vector<double> shares(watched.size() * section.airs);
+  const std::vector<UnitOperator> units = unit_operators(section);
   for (const Setting& setting : settings) {
     reduced.evaluate(setting, shares);
-    const std::vector<double> full = full_shares(section, setting, watched, options);
+    const std::vector<double> full = full_shares(section, units, setting, watched, options);
     for (std::size_t k = 0; k < full.size(); ++k)
       worst = std::max(worst, std::abs(full[k] - shares[k]));
   }

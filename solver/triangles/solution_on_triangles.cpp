@@ -14,9 +14,9 @@
 namespace quoin::solver {
 namespace {
 
-/// Points of the triangles, four unknowns each, beyond which what is not reached stays so: a
-/// second.
-constexpr std::size_t most_points = 12'000;
+/// A point of the triangles, with four unknowns and a direct method, takes as much time as so many
+/// nodes of a grid.
+constexpr std::size_t nodes_a_point = 8;
 
 /// A grid for pictures needs no more nodes than this.
 constexpr std::size_t most_picture_nodes = 120'000;
@@ -29,7 +29,7 @@ Claim claim_of(const Question& question, const Effort& effort) {
   claim.rooms = question.rooms;
   claim.coupling_band = question.coupling_band;
   claim.probes = question.probes;
-  claim.node_limit = std::min(effort.node_limit / 4, most_points);
+  claim.node_limit = std::min(effort.node_limit / 4, effort.patience / nodes_a_point);
   if (!question.factor_band) return claim;
   claim.probe_band = *question.factor_band * span_of(question.temperatures);
   for (const SpaceId air : question.rooms) {
@@ -192,6 +192,7 @@ Field sampled_field(const Question& question, const Effort& effort, const Answer
   }
   if (!level.conduction().chains().empty()) triangles.stream_leaps = sampling.leaps();
   triangles.places = level.nodes().places;
+  triangles.elements = level.nodes().elements;
   triangles.surfaces = geometry::surfaces(level.nodes(), question.physics.air);
   triangles.temperature = superposed(triangles.basis, field.airs, question.temperatures);
   solution.triangles = std::move(triangles);

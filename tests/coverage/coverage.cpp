@@ -2,62 +2,112 @@
 #include "tests/coverage/coverage.hpp"
 
 #include <algorithm>
-
-#include "tools/answer/survey/explain.hpp"
+#include <cmath>
+#include <string>
 
 namespace quoin::testing {
 namespace {
 
-bool holds(const tools::Learned& learned, double truth) {
-  return learned.low <= truth && truth <= learned.high;
+constexpr double put_aside_at = 2.302585093;  // natural logarithm of 10
+
+bool same(const cases::Explanation& a, const cases::Explanation& b) {
+  return a.kind == b.kind && a.of == b.of && a.also == b.also;
 }
 
-const tools::Learned* find(const tools::Explained& explained, const std::string& key) {
+std::optional<Held> held(const tools::Explained& explained, const std::string& key, double truth) {
   for (const tools::Learned& one : explained.unknowns) {
-    if (one.key == key) return &one;
+    if (one.key == key) return Held{one.low <= truth && truth <= one.high, 0.0};
   }
-  return nullptr;
+  return std::nullopt;
 }
 
-void count(const MadeSurvey& made, const Recipe& recipe, const tools::SurveyFindings& findings,
-           Coverage& coverage) {
-  ++coverage.surveys;
-  if (findings.explanations.empty()) {
-    ++coverage.refused;
-    return;
-  }
-  const auto right =
-      std::find_if(findings.explanations.begin(), findings.explanations.end(),
-                   [&](const tools::Explained& one) { return one.what.kind == recipe.truth; });
-  if (right == findings.explanations.end() || find(*right, "ratio") == nullptr ||
-      find(*right, "conductivity") == nullptr) {
-    ++coverage.refused;
-    return;
-  }
-  ++coverage.told;
-  coverage.ratio += holds(*find(*right, "ratio"), made.ratio) ? 1 : 0;
-  coverage.conductivity += holds(*find(*right, "conductivity"), made.conductivity) ? 1 : 0;
-  coverage.factor += holds(*find(*right, "fRsi_design_corner"), made.surface_factor) ? 1 : 0;
-  coverage.best_right += right == findings.explanations.begin() ? 1 : 0;
-  coverage.put_aside += right->log_odds < -2.302585 ? 1 : 0;
-  if (findings.named) {
-    ++coverage.named;
-    coverage.named_right += right == findings.explanations.begin() ? 1 : 0;
-  }
+/// The share of draws in which an unknown lies below the truth.
+double rank_of(const tools::WorkedSurvey& worked, const tools::InferredExplanation& explanation,
+               tools::UnknownKind kind, const std::string& of, double truth) {
+  const auto u = *worked.model.find(kind, of);
+  const tools::Weighted values = tools::over_draws(
+      explanation,
+      [&](const tools::Inferred&, std::span<const double> unknowns) { return unknowns[u]; });
+  const double at = std::log(truth / worked.model.unknowns[u].reference);
+  double below = 0.0;
+  for (std::size_t k = 0; k < values.values.size(); ++k)
+    below += values.values[k] < at ? values.weights[k] : 0.0;
+  return below;
 }
 
 }  // namespace
 
+Outcome outcome_of(const Recipe& recipe, std::uint32_t number) {
+  const MadeSurvey made = made_survey(recipe, number);
+  const std::vector<tools::HouseSection> house{{"", &made.source.variants.front()}};
+  const tools::WorkedSurvey worked =
+      tools::worked_survey(house, made.survey, solver::LinearOptions{});
+  const auto& explanations = worked.findings.explanations;
+  Outcome outcome;
+  double odds = 0.0;
+  for (const tools::Explained& one : explanations) odds += std::exp(one.log_odds);
+  for (std::size_t e = 0; e < explanations.size(); ++e) {
+    const tools::Explained& one = explanations[e];
+    const bool right = same(one.what, made.truth);
+    outcome.chances.emplace_back(std::exp(one.log_odds) / odds, right);
+    if (!right) continue;
+    outcome.best_right = e == 0;
+    outcome.put_aside = one.log_odds < -put_aside_at;
+    outcome.effective = one.effective;
+    outcome.ratio = held(one, "ratio", made.ratio);
+    outcome.conductivity = held(one, "conductivity", made.conductivity);
+    outcome.factor = held(one, "fRsi_design_corner", made.surface_factor);
+    if (outcome.ratio)
+      outcome.ratio->rank = rank_of(worked, worked.inferred[e], tools::UnknownKind::ratio,
+                                    made.survey.zones.front().name, made.ratio);
+    if (outcome.conductivity)
+      outcome.conductivity->rank =
+          rank_of(worked, worked.inferred[e], tools::UnknownKind::conductivity,
+                  made.survey.zones.front().of, made.conductivity);
+  }
+  outcome.named = worked.findings.named;
+  outcome.named_right = outcome.named && outcome.best_right;
+  return outcome;
+}
+
+void Coverage::add(const Outcome& outcome) {
+  ++surveys;
+  told += outcome.ratio ? 1 : 0;
+  ratio += outcome.ratio && outcome.ratio->holds ? 1 : 0;
+  conductivity_told += outcome.conductivity ? 1 : 0;
+  conductivity += outcome.conductivity && outcome.conductivity->holds ? 1 : 0;
+  factor_told += outcome.factor ? 1 : 0;
+  factor += outcome.factor && outcome.factor->holds ? 1 : 0;
+  best_right += outcome.best_right ? 1 : 0;
+  put_aside += outcome.put_aside ? 1 : 0;
+  named += outcome.named ? 1 : 0;
+  named_right += outcome.named_right ? 1 : 0;
+}
+
+Coverage& operator+=(Coverage& all, const Coverage& some) {
+  all.surveys += some.surveys;
+  all.told += some.told;
+  all.ratio += some.ratio;
+  all.conductivity_told += some.conductivity_told;
+  all.conductivity += some.conductivity;
+  all.factor_told += some.factor_told;
+  all.factor += some.factor;
+  all.best_right += some.best_right;
+  all.put_aside += some.put_aside;
+  all.named += some.named;
+  all.named_right += some.named_right;
+  return all;
+}
+
 Coverage coverage_of(const Recipe& recipe, std::size_t surveys, std::uint32_t first) {
   Coverage coverage;
-  for (std::size_t s = 0; s < surveys; ++s) {
-    const MadeSurvey made = made_survey(recipe, first + static_cast<std::uint32_t>(s));
-    const std::vector<tools::HouseSection> house{{"", &made.source.variants.front()}};
-    const tools::WorkedSurvey worked =
-        tools::worked_survey(house, made.survey, solver::LinearOptions{});
-    count(made, recipe, worked.findings, coverage);
-  }
+  for (std::size_t s = 0; s < surveys; ++s)
+    coverage.add(outcome_of(recipe, first + static_cast<std::uint32_t>(s)));
   return coverage;
+}
+
+double share(std::size_t part, std::size_t whole) {
+  return whole == 0 ? 0.0 : static_cast<double>(part) / static_cast<double>(whole);
 }
 
 }  // namespace quoin::testing

@@ -2,108 +2,61 @@
 #include "tests/coverage/made_survey.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
-#include <memory>
+#include <random>
+#include <utility>
 
 #include "cases/read.hpp"
-#include "tools/answer/survey/design_factor.hpp"
-#include "tools/answer/survey/placed_readings.hpp"
-#include "tools/answer/survey/survey_unknowns.hpp"
-#include "tools/answer/survey/unknowns.hpp"
+#include "solver/survey/quasi_random.hpp"
+#include "tests/coverage/true_section.hpp"
+#include "tests/coverage/weather.hpp"
 
 namespace quoin::testing {
 namespace {
 
 using cases::ExplanationKind;
 using tools::UnknownKind;
-using Random = std::mt19937;
 
-/// A detail as a case file, and where it is read.
-struct Drawn {
-  std::string text;
-  cases::SurveyBox zone;
-  cases::SurveyBox stretch;
-  std::vector<std::string> inside;  ///< probes of the room
-  std::vector<std::string> outside;
-};
+constexpr std::uint32_t most_unknowns = 24;
+constexpr std::size_t marched_hours = 12 * 24;
+constexpr std::size_t known_hours = 48;
 
-const std::string head =
-    "quoin: 1\n"
-    "note: invented\n"
-    "spaces:\n"
-    "  room: {is: inside, temperature: 18.5, humidity: 60}\n"
-    "  outdoors: {is: outside, temperature: 3}\n"
-    "materials:\n"
-    "  wall brick: {like: common brick, moisture: sheltered}\n"
-    "section:\n";
+double normal(std::mt19937& random) { return std::normal_distribution<double>()(random); }
 
-std::string probes_text(const std::vector<std::pair<std::string, geometry::Point>>& probes) {
-  std::string text = "probes:\n";
-  for (const auto& [name, at] : probes)
-    text += "  " + name + ": [" + std::to_string(1000 * at.x) + ", " + std::to_string(1000 * at.y) +
-            "]\n";
-  return text;
+/// Numbers that are the same for the same recipe and numbers, and otherwise have nothing to do with
+/// each other.
+std::mt19937 random_of(const Recipe& recipe, std::uint32_t number, std::uint32_t of) {
+  std::seed_seq seed{number,
+                     of,
+                     static_cast<std::uint32_t>(recipe.detail),
+                     static_cast<std::uint32_t>(recipe.truth),
+                     static_cast<std::uint32_t>(recipe.wrong),
+                     static_cast<std::uint32_t>(recipe.weather),
+                     static_cast<std::uint32_t>(recipe.read)};
+  return std::mt19937(seed);
 }
 
-Drawn corner(double brick) {
-  const double t = brick + 0.015;
-  const std::string thickness = std::to_string(1000 * brick);
-  Drawn drawn;
-  drawn.text = head +
-               "  corner:\n    leg: 1800\n    layers:\n"
-               "      - {material: lime plaster, thickness: 15}\n"
-               "      - {material: wall brick, thickness: " +
-               thickness + "}\n";
-  std::vector<std::pair<std::string, geometry::Point>> probes{
-      {"b0", {t, t}},        {"b1", {t + 0.05, t}}, {"b2", {t + 0.15, t}}, {"b3", {t + 0.30, t}},
-      {"b4", {t, t + 0.30}}, {"b5", {t + 0.45, t}}, {"a1", {t + 1.2, t}},  {"a2", {t, t + 1.2}},
-      {"a3", {t + 1.5, t}},  {"o1", {t + 0.30, 0}}, {"o2", {t + 1.2, 0}}};
-  drawn.text += probes_text(probes);
-  drawn.zone = {0, t + 0.56, 0, t + 0.56};
-  drawn.stretch = {t + 0.08, t + 0.56, t - 0.001, t + 0.001};
-  drawn.inside = {"b0", "b1", "b2", "b3", "b4", "b5", "a1", "a2", "a3"};
-  drawn.outside = {"o1", "o2"};
-  return drawn;
-}
-
-Drawn wall() {
-  Drawn drawn;
-  drawn.text = head +
-               "  wall:\n    height: 4000\n    layers:\n"
-               "      - {material: lime plaster, thickness: 15}\n"
-               "      - {material: wall brick, thickness: 225}\n";
-  std::vector<std::pair<std::string, geometry::Point>> probes;
-  const std::vector<double> y{0.25, 0.5, 0.8, 1.1, 1.4, 2.2, 2.6, 3.0, 3.5};
-  for (std::size_t k = 0; k < y.size(); ++k) {
-    const std::string name = (k < 5 ? "b" : "a") + std::to_string(k);
-    probes.push_back({name, {0, y[k]}});
-    drawn.inside.push_back(name);
+/// Standard normal values of every unknown. Each is spread evenly over the surveys of a block, one
+/// in each twentieth of its chances, in an order of its own.
+std::vector<double> spread_of(const Recipe& recipe, std::uint32_t number) {
+  constexpr std::uint32_t block = 20;
+  std::vector<double> spread;
+  for (std::uint32_t u = 0; u < most_unknowns; ++u) {
+    std::mt19937 random = random_of(recipe, number / block, u + 1);
+    std::array<std::uint32_t, block> order{};
+    for (std::uint32_t k = 0; k < block; ++k) order[k] = k;
+    for (std::uint32_t left = block; left > 1; --left)
+      std::swap(order[left - 1], order[random() % left]);
+    const double within = (static_cast<double>(random()) + 0.5) * 0x1p-32;
+    spread.push_back(solver::normal_quantile((static_cast<double>(order[number % block]) + within) /
+                                             static_cast<double>(block)));
   }
-  probes.push_back({"o1", {0.240, 0.8}});
-  probes.push_back({"o2", {0.240, 2.6}});
-  drawn.text += probes_text(probes);
-  drawn.zone = {0, 0.24, 0, 1.6};
-  drawn.stretch = {-0.001, 0.001, 0.4, 1.6};
-  drawn.outside = {"o1", "o2"};
-  return drawn;
+  return spread;
 }
 
-Drawn drawn(Detail detail) {
-  switch (detail) {
-    case Detail::corner_225:
-      return corner(0.225);
-    case Detail::corner_327:
-      return corner(0.327);
-    case Detail::corner_500:
-      return corner(0.500);
-    default:
-      return wall();
-  }
-}
-
-double normal(Random& random) { return std::normal_distribution<double>()(random); }
-
-double student(Random& random) {
+/// Of Student's t with four degrees.
+double student(std::mt19937& random) {
   const double chi = std::gamma_distribution<double>(2.0, 2.0)(random);
   return normal(random) / std::sqrt(chi / 4.0);
 }
@@ -121,132 +74,142 @@ cases::Explanation explanation_of(ExplanationKind kind) {
       return {kind, "probe", ""};
     case ExplanationKind::colder_outside:
       return {kind, "outdoors", ""};
-    default:
-      return {};
+    case ExplanationKind::as_drawn:
+      break;
   }
+  return {};
 }
 
-cases::Survey survey_of(const Drawn& drawn, const Recipe& recipe) {
+cases::Instrument instrument_of(const Recipe& recipe) {
+  cases::Instrument probe;
+  probe.name = "probe";
+  if (recipe.read != Read::infrared) return probe;
+  probe.infrared = true;
+  probe.plus_or_minus = 0.6;
+  probe.shared = 1.0;
+  probe.reflected = 18.0;
+  probe.spot = 0.04;
+  return probe;
+}
+
+void add_reading(const std::string& place, const std::string& pad, cases::Survey& survey) {
+  cases::SurveyReading reading;
+  reading.probe = place;
+  if (pad.empty()) {
+    reading.with = "probe";
+  } else {
+    reading.difference = 0.0;
+    reading.across = pad;
+  }
+  survey.readings.push_back(reading);
+}
+
+cases::Survey survey_of(const DrawnDetail& drawn, const Recipe& recipe) {
   cases::Survey survey;
   survey.hour = recipe.wrong == Wrong::afternoon ? 15.0 : 7.0;
   survey.heating = 20.0;
-  survey.rain = 60.0;
+  survey.rain = recipe.wrong == Wrong::evaporation ? 20.0 : 60.0;
   survey.sun = 40.0;
-  cases::Instrument probe;
-  probe.name = "probe";
-  survey.instruments = {probe};
+  survey.instruments = {instrument_of(recipe)};
   survey.airs = {{"outdoors", 0.6, {}, {}}, {"room", 0.6, {}, {}}};
   survey.zones = {{"zone", "", "wall brick", drawn.zone}};
-  survey.stretches = {{"cupboard", "", drawn.stretch, {}}};
+  if (recipe.brief) {
+    for (const ExplanationKind kind : {ExplanationKind::as_drawn, ExplanationKind::conducts_better,
+                                       ExplanationKind::conducts_less})
+      survey.explanations.push_back(explanation_of(kind));
+  } else {
+    survey.stretches = {{"cupboard", "", drawn.stretch, {}}};
+  }
   std::vector<std::string> inside = drawn.inside;
-  if (recipe.few)
-    inside.resize(inside.size() - 2), inside.erase(inside.begin() + 1, inside.begin() + 3);
-  for (const std::vector<std::string>& side : {inside, drawn.outside}) {
-    for (const std::string& name : side) {
-      cases::SurveyReading reading;
-      reading.probe = name;
-      reading.with = "probe";
-      survey.readings.push_back(reading);
-    }
+  if (recipe.few) {
+    inside.pop_back();
+    inside.pop_back();
+    inside.erase(inside.begin() + 1, inside.begin() + 3);
+  }
+  for (const std::string& name : inside) add_reading(name, "", survey);
+  for (const std::string& name : drawn.outside) add_reading(name, "", survey);
+  if (recipe.read == Read::pads) {
+    survey.pads = {{"pad", 0.10, 0.05}};
+    add_reading(inside[inside.size() - 5], "pad", survey);
+    add_reading(inside.back(), "pad", survey);
   }
   return survey;
 }
 
-/// Draws the unknowns, some of them otherwise than the inference knows.
-std::vector<double> true_unknowns(const tools::SurveyModel& model,
-                                  const tools::Hypothesis& hypothesis, Wrong wrong,
-                                  Random& random) {
-  std::vector<double> at;
-  for (std::size_t u = 0; u < hypothesis.before.size(); ++u) {
-    const solver::Unknown& known = hypothesis.before[u];
-    double z = normal(random);
-    const UnknownKind kind = model.unknowns[u].kind;
-    if (wrong == Wrong::thermometer && kind == UnknownKind::offset)
-      z = (z < 0 ? -1.0 : 1.0) / known.sd;
-    if (wrong == Wrong::resistance && kind == UnknownKind::surface) z = z < 0 ? -2.0 : 2.0;
-    if (wrong == Wrong::afternoon && kind == UnknownKind::air_felt) z = -3.0 / known.sd;
-    at.push_back(known.median + known.sd * z);
-  }
-  return at;
-}
-
-void write_readings(const tools::SurveyModel& model, const solver::ReadingModel& truth,
-                    const std::vector<double>& at, Wrong wrong, Random& random,
-                    cases::Survey& survey) {
-  std::vector<double> standard;
-  for (const std::size_t u : truth.active)
-    standard.push_back((at[u] - truth.unknowns[u].median) / truth.unknowns[u].sd);
-  std::vector<double> predicted(truth.spots.size());
-  truth.predict(standard, predicted, nullptr);
+/// Writes what was read into a survey.
+void write_readings(const TrueSection& truth, const std::vector<double>& values,
+                    const Recipe& recipe, std::mt19937& random, cases::Survey& survey) {
   const double common = std::exp(0.35 * normal(random));
-  for (std::size_t j = 0; j < predicted.size(); ++j) {
-    const tools::SurveyedReading& reading = model.readings[j];
+  for (std::size_t r = 0; r < values.size(); ++r) {
+    const tools::SurveyedReading& reading = truth.model.readings[r];
     const double scale = std::hypot(reading.deviation, reading.joints);
     double off = common * scale * student(random);
-    if (wrong == Wrong::rough) off = scale * normal(random) + 0.4 * normal(random);
-    if (wrong == Wrong::wild)
+    if (recipe.wrong == Wrong::rough) off = scale * normal(random) + 0.4 * normal(random);
+    if (recipe.wrong == Wrong::wild)
       off = scale * normal(random) +
             (std::uniform_real_distribution<double>()(random) < 0.12 ? 1.5 * normal(random) : 0.0);
-    survey.readings[j].temperature = std::round(10 * (predicted[j] + off)) / 10;
+    cases::SurveyReading& written = survey.readings[reading.number];
+    if (written.difference) {
+      written.difference = std::round(100 * (values[r] + common * scale * student(random))) / 100;
+    } else {
+      written.temperature = std::round(10 * (values[r] + off)) / 10;
+    }
   }
+}
+
+/// What each air of a section was through the days before, and what is said of it.
+std::vector<std::vector<double>> weather_of(const TrueSection& truth, const Recipe& recipe,
+                                            std::mt19937& random, MadeSurvey& made) {
+  std::vector<std::vector<double>> hourly;
+  if (recipe.weather == Weather::steady) return hourly;
+  const double off = 0.3 * normal(random);  // of the thermometer outside
+  cases::Variant& variant = made.source.variants.front();
+  for (const cases::SpaceId air : truth.model.sections[0].airs) {
+    cases::Space& space = variant.spaces[air];
+    if (space.is != cases::SpaceKind::outside) {
+      const auto u = truth.model.find(UnknownKind::air_now, space.name);
+      hourly.emplace_back(marched_hours + 1, space.temperature + truth.unknowns[*u]);
+      continue;
+    }
+    hourly.push_back(winter_weather(space.temperature, *made.survey.hour, marched_hours, random));
+    const std::vector<double>& all = hourly.back();
+    space.temperature = std::round(10 * (all.back() + off)) / 10;
+    cases::SurveyedAir& said = made.survey.airs.front();
+    if (recipe.weather == Weather::lowest) {
+      const auto [lowest, highest] = std::minmax_element(all.end() - 25, all.end());
+      said.day_mean = (*lowest + *highest) / 2 + off;
+    }
+    if (recipe.weather == Weather::history) {
+      cases::AirHistory history;
+      for (std::size_t k = 0; k <= known_hours; ++k)
+        history.hourly.push_back(all[all.size() - 1 - k] + off);
+      said.history = history;
+    }
+  }
+  return hourly;
 }
 
 }  // namespace
 
-MadeSurvey made_survey(const Recipe& recipe, std::uint32_t seed) {
-  Random random(seed);
-  const Drawn detail = drawn(recipe.detail);
+MadeSurvey made_survey(const Recipe& recipe, std::uint32_t number) {
+  std::mt19937 random = random_of(recipe, number, 0);
+  const DrawnDetail detail = drawn_detail(recipe.detail);
   MadeSurvey made;
-  made.of = "zone";
+  made.truth = explanation_of(recipe.truth);
   made.source = cases::case_of(detail.text, "made.yaml");
   made.survey = survey_of(detail, recipe);
-  cases::Survey truth = made.survey;
-  if (recipe.wrong == Wrong::extent) {
-    cases::SurveyBox& box = truth.zones[0].box;
-    const cases::SurveyBox drawn_box = box;
-    const bool is_corner = detail.zone.x_to == detail.zone.y_to;
-    const double t = detail.zone.y_to - 0.56;
-    box.y_to = is_corner ? t + 0.30 : 0.55 * drawn_box.y_to;
-    if (is_corner) box.x_to = t + 0.30;
-  }
-  // A model of the truth: its one field is solved in full at the true unknowns.
-  tools::SurveyModel model;
-  model.survey = &truth;
-  model.sections.push_back(tools::surveyed_section("", made.source.variants.front(), truth, 12.0));
-  tools::place_readings(model);
-  tools::list_unknowns(model);
-  const tools::Hypothesis hypothesis =
-      tools::hypothesis_of(model, explanation_of(recipe.truth), tools::ZoneExtent::as_drawn);
-  std::vector<double> at = true_unknowns(model, hypothesis, recipe.wrong, random);
-  std::vector<solver::Growth> growth = tools::growth_of(model, 0, hypothesis.extents);
-  const auto ratio = *model.find(UnknownKind::ratio, "zone");
-  if (recipe.wrong == Wrong::graded) {
-    // Half of what it conducts better where the zone as drawn goes on beyond its core.
-    for (solver::Growth& one : growth) {
-      if (one.unknown == ratio && one.parameter < model.sections[0].zoned.regions.size() &&
-          model.sections[0].zoned.regions[one.parameter].depth[0] < 3)
-        one.power = 0.5;
-    }
-  }
-  const solver::Setting setting = solver::setting_at({model.base[0], growth}, at);
-  model.fields.push_back(std::make_unique<solver::ReducedField>(
-      model.sections[0].parametrised, std::vector<solver::Setting>{setting}, model.watched[0],
-      solver::LinearOptions{}));
-  tools::FeltAirs felt;
-  solver::ReadingModel readings = tools::reading_model(model, hypothesis, at, felt);
-  readings.sections[0].growth = growth;
-  tools::place_beside(model);
-  write_readings(model, readings, at, recipe.wrong, random, made.survey);
-  made.ratio = std::exp(at[ratio]);
-  const auto brick = *model.find(UnknownKind::conductivity, "wall brick");
-  made.conductivity = model.unknowns[brick].reference * std::exp(at[brick]);
-  const tools::SurfaceField surface("", made.source.variants.front(), truth,
-                                    solver::LinearOptions{});
-  const tools::FabricState fabric = tools::fabric_of(model, surface, hypothesis, at);
-  std::vector<double> air;
-  for (const cases::SpaceId id : surface.section().airs)
-    air.push_back(made.source.variants[0].spaces[id].is == cases::SpaceKind::inside ? 1.0 : 0.0);
-  made.surface_factor = surface.coldest(surface.shares(fabric), 0, air);
+  cases::Survey truly = made.survey;
+  if (recipe.wrong == Wrong::extent) truly.zones[0].box = detail.half_zone;
+  const std::vector<double> spread = spread_of(recipe, number);
+  const TrueSection truth =
+      true_section(made.source.variants.front(), truly, recipe, made.truth, spread);
+  const auto hourly = weather_of(truth, recipe, random, made);
+  write_readings(truth, true_readings(truth, recipe, hourly, random), recipe, random, made.survey);
+  const auto ratio = *truth.model.find(UnknownKind::ratio, "zone");
+  const auto brick = *truth.model.find(UnknownKind::conductivity, "wall brick");
+  made.ratio = std::exp(truth.unknowns[ratio]);
+  made.conductivity = truth.model.unknowns[brick].reference * std::exp(truth.unknowns[brick]);
+  made.surface_factor = true_factor(truth);
   return made;
 }
 

@@ -1,53 +1,140 @@
 // SPDX-License-Identifier: Apache-2.0
-// How often ranges hold the truth of made-up surveys, as a table. Long.
+// How often what is told of made-up surveys is right, as a table. Long.
 //
-// usage: quoin_coverage [SURVEYS OF EACH KIND] [FIRST SEED]
+// usage: quoin_coverage [SURVEYS OF EACH KIND] [FIRST NUMBER] [WORDS OF KINDS]
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <iostream>
 #include <string>
 #include <vector>
 
 #include "tests/coverage/coverage.hpp"
+#include "tests/coverage/twins.hpp"
 
 namespace {
 
 using quoin::cases::ExplanationKind;
+using quoin::testing::Coverage;
 using quoin::testing::Detail;
+using quoin::testing::Outcome;
+using quoin::testing::Read;
 using quoin::testing::Recipe;
+using quoin::testing::share;
+using quoin::testing::Slip;
+using quoin::testing::Weather;
 using quoin::testing::Wrong;
 
-struct Kind {
-  const char* name;
+/// A worse way to work surveys out, where it shows.
+struct Twin {
+  std::string name;
+  Slip slip = Slip::naive;
   Recipe recipe;
 };
 
-const std::vector<Kind> kinds{
-    {"corner 225, better", {Detail::corner_225, ExplanationKind::conducts_better}},
-    {"corner 225, less", {Detail::corner_225, ExplanationKind::conducts_less}},
-    {"corner 225, as drawn", {Detail::corner_225, ExplanationKind::as_drawn}},
-    {"corner 225, covered", {Detail::corner_225, ExplanationKind::covered}},
-    {"corner 225, both", {Detail::corner_225, ExplanationKind::better_and_covered}},
-    {"corner 225, thermometer", {Detail::corner_225, ExplanationKind::thermometer_off}},
-    {"corner 225, colder", {Detail::corner_225, ExplanationKind::colder_outside}},
-    {"corner 327, better", {Detail::corner_327, ExplanationKind::conducts_better}},
-    {"corner 327, as drawn", {Detail::corner_327, ExplanationKind::as_drawn}},
-    {"corner 500, better", {Detail::corner_500, ExplanationKind::conducts_better}},
-    {"wall 225, better", {Detail::wall_225, ExplanationKind::conducts_better}},
-    {"wall 225, less", {Detail::wall_225, ExplanationKind::conducts_less}},
-    {"better, few", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::nothing, true}},
-    {"better, rough", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::rough}},
-    {"better, wild", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::wild}},
-    {"better, 1 K off", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::thermometer}},
-    {"better, 300 of 560", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::extent}},
-    {"better, Rsi 2 sd", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::resistance}},
-    {"better, afternoon", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::afternoon}},
-    {"better, graded", {Detail::corner_225, ExplanationKind::conducts_better, Wrong::graded}},
-    {"as drawn, rough", {Detail::corner_225, ExplanationKind::as_drawn, Wrong::rough}},
-    {"as drawn, wild", {Detail::corner_225, ExplanationKind::as_drawn, Wrong::wild}},
-    {"as drawn, afternoon", {Detail::corner_225, ExplanationKind::as_drawn, Wrong::afternoon}},
+struct Kind {
+  std::string name;
+  Recipe recipe;
+  bool calibrates = false;  ///< one of the kinds that are equally likely beforehand
 };
+
+constexpr auto better = ExplanationKind::conducts_better, less = ExplanationKind::conducts_less,
+               drawn = ExplanationKind::as_drawn, covered = ExplanationKind::covered;
+
+const std::vector<Kind> kinds{
+    {"corner 225, better", {Detail::corner_225, better}, true},
+    {"corner 225, less", {Detail::corner_225, less}, true},
+    {"corner 225, as drawn", {Detail::corner_225, drawn}, true},
+    {"corner 225, covered", {Detail::corner_225, covered}, true},
+    {"corner 225, both", {Detail::corner_225, ExplanationKind::better_and_covered}, true},
+    {"corner 225, thermometer", {Detail::corner_225, ExplanationKind::thermometer_off}, true},
+    {"corner 225, colder", {Detail::corner_225, ExplanationKind::colder_outside}, true},
+    {"corner 327, better", {Detail::corner_327, better}},
+    {"corner 327, as drawn", {Detail::corner_327, drawn}},
+    {"corner 500, better", {Detail::corner_500, better}},
+    {"wall 225, better", {Detail::wall_225, better}},
+    {"wall 225, less", {Detail::wall_225, less}},
+    {"reveal 327, better", {Detail::reveal_327, better}},
+    {"reveal 327, as drawn", {Detail::reveal_327, drawn}},
+    {"foot 225, better", {Detail::foot_225, better}},
+    {"foot 225, as drawn", {Detail::foot_225, drawn}},
+    {"few readings",
+     {Detail::corner_225, better, Wrong::nothing, Weather::steady, Read::contact, true}},
+    {"infrared", {Detail::corner_225, better, Wrong::nothing, Weather::steady, Read::infrared}},
+    {"pads", {Detail::corner_225, better, Wrong::nothing, Weather::steady, Read::pads}},
+    {"weather, one value", {Detail::corner_225, better, Wrong::nothing, Weather::spot}},
+    {"weather, lowest, highest", {Detail::corner_225, better, Wrong::nothing, Weather::lowest}},
+    {"weather, two days", {Detail::corner_225, better, Wrong::nothing, Weather::history}},
+    {"weather, 327, two days", {Detail::corner_327, better, Wrong::nothing, Weather::history}},
+    {"! rough", {Detail::corner_225, better, Wrong::rough}},
+    {"! wild", {Detail::corner_225, better, Wrong::wild}},
+    {"! thermometer 1 K off", {Detail::corner_225, better, Wrong::thermometer}},
+    {"! zone half as long", {Detail::corner_225, better, Wrong::extent}},
+    {"! Rsi two sd off", {Detail::corner_225, better, Wrong::resistance}},
+    {"! afternoon, 3 K", {Detail::corner_225, better, Wrong::afternoon}},
+    {"! graded", {Detail::corner_225, better, Wrong::graded}},
+    {"! as drawn, rough", {Detail::corner_225, drawn, Wrong::rough}},
+    {"! as drawn, wild", {Detail::corner_225, drawn, Wrong::wild}},
+    {"! as drawn, afternoon", {Detail::corner_225, drawn, Wrong::afternoon}},
+    {"! as drawn, Rsi two sd", {Detail::corner_225, drawn, Wrong::resistance}},
+    {"! as drawn, evaporating", {Detail::corner_225, drawn, Wrong::evaporation}},
+};
+
+const std::vector<Twin> twins{
+    {"naive, corner 225", Slip::naive, {Detail::corner_225, better}},
+    {"scale as said, rough", Slip::fixed_scale, {Detail::corner_225, better, Wrong::rough}},
+    {"one extent, zone half as long",
+     Slip::one_extent,
+     {Detail::corner_225, better, Wrong::extent}},
+    {"weighted, pads",
+     Slip::weighted,
+     {Detail::corner_225, better, Wrong::nothing, Weather::steady, Read::pads}},
+};
+
+std::string twin_row(const Twin& twin, std::size_t surveys, std::uint32_t first) {
+  std::size_t told = 0, ratio = 0, conductivity = 0;
+  for (std::size_t s = 0; s < surveys; ++s) {
+    const auto made =
+        quoin::testing::made_survey(twin.recipe, first + static_cast<std::uint32_t>(s));
+    const auto held = quoin::testing::held_with(twin.slip, made);
+    if (!held) continue;
+    ++told;
+    ratio += held->ratio ? 1 : 0;
+    conductivity += held->conductivity ? 1 : 0;
+  }
+  return fmt::format("| {} | {} | {:.2f} | {:.2f} |\n", twin.name, told, share(ratio, told),
+                     share(conductivity, told));
+}
+
+/// Chances of explanations as they were told, in classes, beside how often they were true.
+struct Calibration {
+  struct Class {
+    std::size_t number = 0;
+    std::size_t right = 0;
+    double told = 0.0;
+  };
+  std::array<Class, 5> classes;  ///< below 0.2, 0.4 ...
+
+  void add(const Outcome& outcome) {
+    for (const auto& [told, right] : outcome.chances) {
+      Class& one = classes[std::min<std::size_t>(4, static_cast<std::size_t>(5 * told))];
+      ++one.number;
+      one.told += told;
+      one.right += right ? 1 : 0;
+    }
+  }
+};
+
+std::string row(const std::string& name, const Coverage& found, double rank) {
+  return fmt::format(
+      "| {} | {} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {:.2f} | {:.2f} |\n", name,
+      found.told, share(found.ratio, found.told),
+      share(found.conductivity, found.conductivity_told), share(found.factor, found.factor_told),
+      rank, share(found.best_right, found.surveys), share(found.put_aside, found.surveys),
+      share(found.named, found.surveys), share(found.named_right, found.named));
+}
 
 }  // namespace
 
@@ -56,20 +143,38 @@ int main(int count, char** words) {
     return count > k ? std::strtoul(words[k], nullptr, 10) : otherwise;
   };
   const std::size_t surveys = number(1, 300);
-  const auto first = static_cast<std::uint32_t>(number(2, 1));
-  std::cout
-      << "kind                     told ratio conductivity fRsi  best put aside named right\n";
+  const auto first = static_cast<std::uint32_t>(number(2, 0));
+  const std::string wanted = count > 3 ? words[3] : "";
+  std::cout << "| truth | told | ratio | conductivity | fRsi | mean rank | best | put aside | "
+               "named | right |\n"
+               "|---|---|---|---|---|---|---|---|---|---|\n";
+  Calibration calibration;
   for (const Kind& kind : kinds) {
-    const auto found = quoin::testing::coverage_of(kind.recipe, surveys, first);
-    std::cout << fmt::format(
-                     "{:24} {:4} {:5.2f} {:12.2f} {:4.2f}  {:4.2f} {:9.2f} {:5.2f} {:5.2f}\n",
-                     kind.name, found.told, found.share(found.ratio),
-                     found.share(found.conductivity), found.share(found.factor),
-                     found.share(found.best_right), found.share(found.put_aside),
-                     found.share(found.named),
-                     found.named == 0 ? 1.0
-                                      : static_cast<double>(found.named_right) /
-                                            static_cast<double>(found.named))
+    if (kind.name.find(wanted) == std::string::npos) continue;
+    Coverage found;
+    double ranks = 0.0;
+    for (std::size_t s = 0; s < surveys; ++s) {
+      const Outcome outcome =
+          quoin::testing::outcome_of(kind.recipe, first + static_cast<std::uint32_t>(s));
+      found.add(outcome);
+      ranks += outcome.ratio ? outcome.ratio->rank : 0.0;
+      if (kind.calibrates) calibration.add(outcome);
+    }
+    std::cout << row(kind.name, found,
+                     found.told == 0 ? 0.0 : ranks / static_cast<double>(found.told))
               << std::flush;
+  }
+  std::cout << "\n| worse way | told | ratio | conductivity |\n|---|---|---|---|\n";
+  for (const Twin& twin : twins) {
+    if (twin.name.find(wanted) != std::string::npos)
+      std::cout << twin_row(twin, surveys, first) << std::flush;
+  }
+  std::cout
+      << "\n| chance told of an explanation | number | mean told | true |\n|---|---|---|---|\n";
+  for (const auto& one : calibration.classes) {
+    if (one.number == 0) continue;
+    std::cout << fmt::format("| {} | {} | {:.2f} | {:.2f} |\n", &one - calibration.classes.data(),
+                             one.number, one.told / static_cast<double>(one.number),
+                             share(one.right, one.number));
   }
 }

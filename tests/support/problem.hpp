@@ -118,7 +118,7 @@ class Problem {
                                           std::vector<geometry::Point> probes = {},
                                           std::size_t node_limit = 400'000) const {
     solver::Effort effort;
-    effort.node_limit = node_limit;
+    effort.node_limit = effort.patience = node_limit;
     return solver::solution_of({section(), physics(), temperatures_, std::move(rooms), outside,
                                 std::move(probes), factor_band, coupling_band, sheet_},
                                effort);

@@ -76,15 +76,10 @@ cases::Files files_beside(const std::string& file) {
   };
 }
 
-cases::Case case_in(const std::string& file) {
-  return cases::case_of(text_of_file(file), file, files_beside(file));
-}
-
-std::optional<cases::House> house_in(const std::string& file) {
-  if (file == "-") return std::nullopt;  // read once: its case files lie beside it
+CaseOrHouse case_or_house_in(const std::string& file) {
   const std::string text = text_of_file(file);
-  if (!cases::is_house(text)) return std::nullopt;
-  return cases::house_of(text, file, files_beside(file));
+  if (cases::is_house(text)) return {{}, cases::house_of(text, file, files_beside(file))};
+  return {cases::case_of(text, file, files_beside(file)), std::nullopt};
 }
 
 bool EachCase::run(std::size_t number, const std::function<Exit()>& work) {

@@ -14,6 +14,12 @@
 
 namespace quoin::tools {
 
+/// What a file holds: a case, or a house in its place.
+struct CaseOrHouse {
+  cases::Case source;
+  std::optional<cases::House> house;
+};
+
 /// What a file holds, as far as a case may reach; "-" is standard input. Throws: InputError.
 [[nodiscard]] std::string text_of_file(const std::string& file);
 
@@ -21,11 +27,9 @@ namespace quoin::tools {
 /// and from below. A link that leads out of the folder is no such file.
 [[nodiscard]] cases::Files files_beside(const std::string& file);
 
-/// The case in a file; "-" is standard input. Throws: InputError.
-[[nodiscard]] cases::Case case_in(const std::string& file);
-
-/// The house in a file; nothing where the file is not one of a house. Throws: InputError.
-[[nodiscard]] std::optional<cases::House> house_in(const std::string& file);
+/// The case or house in a file; "-" is standard input, beside which lies what the current folder
+/// holds. Throws: InputError.
+[[nodiscard]] CaseOrHouse case_or_house_in(const std::string& file);
 
 /// Work on several cases, of which none stops the others: what it throws is told.
 class EachCase {

@@ -42,12 +42,12 @@ Exit check(const CheckOptions& options, const Terminal& terminal) {
   EachCase each(options.cases, terminal);
   for (std::size_t c = 0; c < options.cases.size(); ++c) {
     each.run(c, [&] {
-      if (const auto house = house_in(options.cases[c])) {
-        for (const cases::HousePart& part : house->parts)
+      const CaseOrHouse read = case_or_house_in(options.cases[c]);
+      if (!read.house) show(options.cases[c], read.source, options, terminal);
+      if (read.house) {
+        for (const cases::HousePart& part : read.house->parts)
           show(part.file, part.source, options, terminal);
-        return Exit::done;
       }
-      show(options.cases[c], case_in(options.cases[c]), options, terminal);
       return Exit::done;
     });
   }

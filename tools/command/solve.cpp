@@ -44,10 +44,8 @@ struct SolveOptions {
 };
 
 /// A case that was read, and its place in the order of the command line.
-struct Read {
+struct Read : CaseOrHouse {
   std::size_t number = 0;
-  cases::Case source;
-  std::optional<cases::House> house;  ///< in place of a case
 };
 
 /// One folder for one case; for several a folder each within it, named after the case file.
@@ -91,8 +89,7 @@ fs::path folder_of(const cases::House& house, std::size_t part, const fs::path& 
 /// Reads a case or a house and sees that its files can be written, before anything is solved.
 Read ready(std::size_t number, const fs::path* folder, const SolveOptions& options) {
   const std::string& file = options.cases[number];
-  Read read{number, {}, house_in(file)};
-  if (!read.house) read.source = case_in(file);
+  const Read read{case_or_house_in(file), number};
   if (folder == nullptr) return read;
   if (!read.house) see_that_writable(read.source, *folder, options);
   for (std::size_t p = 0; read.house && p < read.house->parts.size(); ++p)
@@ -190,7 +187,9 @@ Command solve_command(CLI::App& program) {
                   "exit 1 where an outcome is bad: wet, mould, or a criterion fails");
   add_whole_number(*words,
                    {"--node-limit", "no grid larger than this", 1000, 1'000'000'000, fits_memory},
-                   [options](std::size_t nodes) { options->effort.node_limit = nodes; });
+                   [options](std::size_t nodes) {
+                     options->effort.node_limit = options->effort.patience = nodes;
+                   });
   add_whole_number(*words, {"--threads", "for the linear solver", 1, 256, {}},
                    [options](std::size_t threads) {
                      options->effort.linear.threads = static_cast<int>(threads);

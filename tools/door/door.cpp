@@ -200,24 +200,7 @@ std::string handles(std::string_view text, std::string_view variant, const Besid
     const cases::Case source = case_in(text, beside);
     const cases::Variant& shown = variant_in(source, variant);
     const tools::View view = plate_view(shown, geometry::section_of(shown.sheet));
-    Json all = Json::array();
-    for (const Handle& handle : handles_of(Written(text), shown)) {
-      const geometry::Point from = view(handle.from), to = view(handle.to);
-      all.push_back({{"path", handle.path},
-                     {"text", handle.text},
-                     {"unit", "mm"},
-                     {"value", in_mm(handle.value)},
-                     {"low", in_mm(handle.low)},
-                     {"high", in_mm(handle.high)},
-                     {"axis", std::string(1, handle.axis)},
-                     {"grows", handle.grows},
-                     {"from", {from.x, from.y}},
-                     {"to", {to.x, to.y}},
-                     {"list", handle.list},
-                     {"layer", handle.layer},
-                     {"material", handle.material}});
-    }
-    return told({{"view", view_json(view)}, {"handles", std::move(all)}});
+    return told({{"view", view_json(view)}, {"handles", handles_json(Written(text), shown, view)}});
   });
 }
 

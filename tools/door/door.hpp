@@ -88,8 +88,8 @@ struct Look {
 
 /// One variant for the surface-temperature purpose only, quick enough to follow a finger, JSON:
 /// {variant, rooms: [{space, coldest_C, x_mm, y_mm, where, temperature_C, dew_point_C, mould_C}],
-/// picture, view, colours, field: {x_mm, y_mm, temperature_C}, surfaces, places}. The numbers are
-/// those of solve(); it judges nothing.
+/// picture, view, handles, colours, field: {x_mm, y_mm, temperature_C}, surfaces, places}. The
+/// numbers are those of solve(); it judges nothing.
 [[nodiscard]] std::string glance(std::string_view text, const Look& look = {});
 
 }  // namespace quoin::door

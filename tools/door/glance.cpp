@@ -120,6 +120,7 @@ std::string glance(std::string_view text, const Look& look) {
     Json json = {{"variant", solved.variant.name},
                  {"rooms", rooms_of(solved)},
                  {"view", view_json(view)},
+                 {"handles", handles_json(Written(text), solved.variant, view)},
                  {"colours", colours_of(solved.variant)},
                  {"picture", plate_svg(solved, look.letters)}};
     if (look.field) {

@@ -2,6 +2,10 @@
 #include "tools/door/told.hpp"
 
 #include <cmath>
+#include <string>
+#include <utility>
+
+#include "tools/door/handles.hpp"
 
 namespace quoin::door {
 
@@ -18,6 +22,28 @@ nlohmann::ordered_json view_json(const tools::View& view) {
           {"units_per_mm", view.scale() / 1000.0},
           {"left", origin.x},
           {"top", origin.y}};
+}
+
+nlohmann::ordered_json handles_json(const Written& written, const cases::Variant& variant,
+                                    const tools::View& view) {
+  nlohmann::ordered_json all = nlohmann::ordered_json::array();
+  for (const Handle& handle : handles_of(written, variant)) {
+    const geometry::Point from = view(handle.from), to = view(handle.to);
+    all.push_back({{"path", handle.path},
+                   {"text", handle.text},
+                   {"unit", "mm"},
+                   {"value", in_mm(handle.value)},
+                   {"low", in_mm(handle.low)},
+                   {"high", in_mm(handle.high)},
+                   {"axis", std::string(1, handle.axis)},
+                   {"grows", handle.grows},
+                   {"from", {from.x, from.y}},
+                   {"to", {to.x, to.y}},
+                   {"list", handle.list},
+                   {"layer", handle.layer},
+                   {"material", handle.material}});
+  }
+  return all;
 }
 
 }  // namespace quoin::door

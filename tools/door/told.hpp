@@ -9,6 +9,7 @@
 #include "solver/linear/errors.hpp"
 #include "tools/door/case_text.hpp"
 #include "tools/door/door.hpp"
+#include "tools/door/written.hpp"
 #include "tools/draw/section/view.hpp"
 
 namespace quoin::door {
@@ -21,6 +22,11 @@ namespace quoin::door {
 
 /// Size of a plate and where the section lies on it.
 [[nodiscard]] nlohmann::ordered_json view_json(const tools::View& view);
+
+/// The handles of a variant, in picture units.
+[[nodiscard]] nlohmann::ordered_json handles_json(const Written& written,
+                                                  const cases::Variant& variant,
+                                                  const tools::View& view);
 
 /// What a call makes; what it throws becomes a Refusal.
 template <class Make>

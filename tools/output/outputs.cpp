@@ -94,20 +94,29 @@ File png_file(const std::string& stem, const Picture& picture) {
   return {stem + ".png", png_of(picture, width)};
 }
 
+std::string field_name(std::string_view stem, std::string_view ending) {
+  return fmt::format("field-{}{}", stem, ending);
+}
+
+/// The fields of the variants whose files end so.
+template <const std::string_view& ending>
 std::vector<File> vtk_files(const Results& results, const Pictures& /*pictures*/) {
   const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<File> files;
   for (std::size_t v = 0; v < stems.size(); ++v) {
-    files.push_back({fmt::format("field-{}.vtr", stems[v]), field_vtr(results.variants[v])});
+    const SolvedVariant& solved = results.variants[v];
+    if (field_ending(solved) != ending) continue;
+    files.push_back({field_name(stems[v], ending), field_file(solved)});
   }
   return files;
 }
 
 std::vector<File> vtk_index_files(const Results& results, const Pictures& /*pictures*/) {
+  const std::vector<std::string> stems = file_stems(results.variants);
   std::vector<std::string> names, file_names;
-  for (const SolvedVariant& solved : results.variants) names.push_back(solved.variant.name);
-  for (const std::string& stem : file_stems(results.variants)) {
-    file_names.push_back(fmt::format("field-{}.vtr", stem));
+  for (std::size_t v = 0; v < stems.size(); ++v) {
+    names.push_back(results.variants[v].variant.name);
+    file_names.push_back(field_name(stems[v], field_ending(results.variants[v])));
   }
   return {{"fields.vtm", fields_vtm(names, file_names)}};
 }
@@ -120,7 +129,7 @@ struct Output {
 
 // Every output. A new one is one file pair and one line here.
 
-constexpr std::array<Output, 10> text_outputs{{
+constexpr std::array<Output, 11> text_outputs{{
     {"findings.json", findings_files},
     {"report.html", page_files},
     {"surface.csv", surface_files},
@@ -129,7 +138,8 @@ constexpr std::array<Output, 10> text_outputs{{
     {"surface.svg", picture_files<surface_pictures, svg_file>},
     {"compare.svg", picture_files<compare_pictures, svg_file>},
     {"flow-<variant>.svg", picture_files<flow_pictures, svg_file>},
-    {"field-<variant>.vtr", vtk_files},
+    {"field-<variant>.vtr", vtk_files<on_a_grid>},
+    {"field-<variant>.vtu", vtk_files<in_triangles>},
     {"fields.vtm", vtk_index_files},
 }};
 

@@ -145,12 +145,23 @@ class Solved {
   std::optional<tools::Pictures> pictures_;
 };
 
+/// The case in a file; a house has several, to be solved one by one.
+cases::Case case_in_file(const std::string& file) {
+  tools::CaseOrHouse read = tools::case_or_house_in(file);
+  if (!read.house) return std::move(read.source);
+  cases::Fault fault;
+  fault.file = file;
+  fault.what = "this is a house, not a case";
+  fault.remedy = "solve the case files that it names, or the house by `quoin solve`";
+  throw cases::InputError({fault});
+}
+
 /// Without a text: that of the file.
 Solved solve(const std::optional<std::string>& text, const std::string& file, int threads) {
   if (threads < 1) throw py::value_error("threads is a whole number from 1");
   const auto found = std::make_shared<Shared>();
   run_interruptible([=](const std::function<bool()>& left) {
-    const cases::Case source = text ? cases::case_of(*text, "the case") : tools::case_in(file);
+    const cases::Case source = text ? cases::case_of(*text, "the case") : case_in_file(file);
     solver::Effort effort;
     effort.linear.threads = threads;
     *found = std::make_shared<const tools::Results>(

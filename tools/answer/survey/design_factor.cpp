@@ -6,12 +6,11 @@
 
 #include "solver/survey/quasi_random.hpp"
 #include "tools/answer/ask/physics.hpp"
-#include "tools/answer/survey/explain.hpp"
 
 namespace quoin::tools {
 namespace {
 
-constexpr std::size_t design_draws = 1024;
+constexpr std::size_t design_draws = 512, prior_draws = 256;
 
 /// Airs of a section at 1 inside a room and at 0 outside; others by their stated temperature.
 std::vector<double> unit_airs(const SurveyedSection& section, cases::SpaceId room) {
@@ -53,34 +52,54 @@ std::size_t DesignFactors::solves() const {
   return sum;
 }
 
+Spread DesignFactors::known_before(const SurveyModel& model, const Hypothesis& hypothesis,
+                                   std::size_t section, std::size_t room) {
+  const SurfaceField& field = *fields_[section];
+  std::vector<double> key{static_cast<double>(section), static_cast<double>(room)};
+  for (std::size_t u = 0; u < model.unknowns.size(); ++u) {
+    const UnknownKind kind = model.unknowns[u].kind;
+    if (kind != UnknownKind::conductivity && kind != UnknownKind::ratio) continue;
+    key.insert(key.end(), {hypothesis.before[u].median, hypothesis.before[u].sd});
+  }
+  for (const ZoneExtent extent : hypothesis.extents) key.push_back(static_cast<double>(extent));
+  const auto [known, is_new] = before_.try_emplace(key);
+  if (!is_new) return known->second;
+  const std::vector<double> air = unit_airs(field.section(), field.rooms()[room]);
+  const std::vector<double> normals = solver::even_normals(prior_draws, model.unknowns.size());
+  Weighted all;
+  for (std::size_t k = 0; k < prior_draws; ++k) {
+    std::vector<double> at;
+    for (std::size_t u = 0; u < model.unknowns.size(); ++u)
+      at.push_back(hypothesis.before[u].median +
+                   hypothesis.before[u].sd * normals[k * model.unknowns.size() + u]);
+    all.values.push_back(
+        field.coldest(field.shares(fabric_of(model, field, hypothesis, at)), room, air));
+  }
+  all.weights.assign(prior_draws, 1.0 / static_cast<double>(prior_draws));
+  known->second = spread_of(all);
+  return known->second;
+}
+
 std::vector<Learned> DesignFactors::learned(const SurveyModel& model,
-                                            const InferredExplanation& explanation) const {
+                                            const InferredExplanation& explanation) {
   const std::vector<Drawn> after = resampled(explanation, design_draws);
   const Hypothesis& hypothesis = explanation.each[explanation.each.size() / 2].hypothesis;
-  const std::vector<double> normals = solver::even_normals(design_draws, model.unknowns.size());
   std::vector<Learned> all;
-  for (const auto& field : fields_) {
-    for (std::size_t room = 0; room < field->rooms().size(); ++room) {
-      const SurveyedSection& section = field->section();
-      const std::vector<double> air = unit_airs(section, field->rooms()[room]);
+  for (std::size_t s = 0; s < fields_.size(); ++s) {
+    const SurfaceField& field = *fields_[s];
+    std::vector<std::vector<double>> shares;
+    for (const Drawn& one : after)
+      shares.push_back(field.shares(fabric_of(model, field, one.from->hypothesis, one.unknowns)));
+    for (std::size_t room = 0; room < field.rooms().size(); ++room) {
+      const SurveyedSection& section = field.section();
+      const std::vector<double> air = unit_airs(section, field.rooms()[room]);
       if (!std::isfinite(air.front())) continue;
-      const auto factor = [&](const Hypothesis& of, std::span<const double> unknowns) {
-        return field->coldest(field->shares(fabric_of(model, *field, of, unknowns)), room, air);
-      };
-      Weighted told, known;
-      for (const Drawn& one : after)
-        told.values.push_back(factor(one.from->hypothesis, one.unknowns));
-      for (std::size_t k = 0; k < design_draws / 4; ++k) {
-        std::vector<double> at;
-        for (std::size_t u = 0; u < model.unknowns.size(); ++u)
-          at.push_back(hypothesis.before[u].median +
-                       hypothesis.before[u].sd * normals[k * model.unknowns.size() + u]);
-        known.values.push_back(factor(hypothesis, at));
-      }
+      Weighted told;
+      for (const std::vector<double>& one : shares)
+        told.values.push_back(field.coldest(one, room, air));
       told.weights.assign(told.values.size(), 1.0 / static_cast<double>(told.values.size()));
-      known.weights.assign(known.values.size(), 1.0 / static_cast<double>(known.values.size()));
-      const Spread prior = spread_of(known), posterior = spread_of(told);
-      const std::string& name = section.variant->spaces[field->rooms()[room]].name;
+      const Spread prior = known_before(model, hypothesis, s, room), posterior = spread_of(told);
+      const std::string& name = section.variant->spaces[field.rooms()[room]].name;
       all.push_back({"fRsi_design_corner", section.name.empty() ? name : section.name + ": " + name,
                      "1", prior.low, prior.median, prior.high, posterior.low, posterior.median,
                      posterior.high,

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <map>
 #include <memory>
 #include <vector>
 
+#include "tools/answer/survey/explain.hpp"
 #include "tools/answer/survey/hypotheses.hpp"
 #include "tools/answer/survey/surface_field.hpp"
 
@@ -20,10 +22,14 @@ class DesignFactors {
 
   /// Of each room, key `fRsi_design_corner`.
   [[nodiscard]] std::vector<Learned> learned(const SurveyModel& model,
-                                             const InferredExplanation& explanation) const;
+                                             const InferredExplanation& explanation);
 
  private:
+  [[nodiscard]] Spread known_before(const SurveyModel& model, const Hypothesis& hypothesis,
+                                    std::size_t section, std::size_t room);
+
   std::vector<std::unique_ptr<SurfaceField>> fields_;  ///< of each section
+  std::map<std::vector<double>, Spread> before_;       ///< those worked out, by what they rest on
 };
 
 /// The fabric that a draw tells of, for a field of its section.

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 #include "solver/survey/quasi_random.hpp"
 #include "solver/survey/shuffled.hpp"
@@ -85,7 +86,19 @@ std::vector<Learned> learned(const SurveyModel& model, const Quality& quality,
   return all;
 }
 
-/// Every reading, those left out too, beside what an explanation expects.
+std::vector<ExpectedReading> in_order_of_file(const SurveyModel& model,
+                                              const std::vector<ExpectedReading>& readings) {
+  std::vector<std::size_t> order(readings.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return model.readings[a].number < model.readings[b].number;
+  });
+  std::vector<ExpectedReading> ordered;
+  for (const std::size_t k : order) ordered.push_back(readings[k]);
+  return ordered;
+}
+
+/// Every reading, those left out too, beside what an explanation expects, in the order of the file.
 std::vector<ExpectedReading> expected(const SurveyModel& model,
                                       const InferredExplanation& explanation) {
   constexpr std::array<double, 2> ends{0.05, 0.95};
@@ -130,7 +143,7 @@ std::vector<ExpectedReading> expected(const SurveyModel& model,
     all.push_back(std::move(one));
     ++counted;
   }
-  return all;
+  return in_order_of_file(model, all);
 }
 
 double agreement_of(const SurveyModel& model, const InferredExplanation& explanation) {
@@ -143,7 +156,7 @@ double agreement_of(const SurveyModel& model, const InferredExplanation& explana
   return std::min(1.0, sum);
 }
 
-Explained explained(const SurveyModel& model, const Quality& quality, const DesignFactors& design,
+Explained explained(const SurveyModel& model, const Quality& quality, DesignFactors& design,
                     const InferredExplanation& explanation, double best) {
   Explained result;
   result.what = explanation.what;
@@ -159,6 +172,30 @@ Explained explained(const SurveyModel& model, const Quality& quality, const Desi
   }
   result.readings = expected(model, explanation);
   return result;
+}
+
+/// What every explanation makes of the readings, the best first, from fields that are exact enough
+/// where it matters. Says in the model how exact they are.
+std::vector<InferredExplanation> inferred_all(SurveyModel& model, const Quality& quality,
+                                              const solver::LinearOptions& options) {
+  const solver::StandardDraws standard(draws, model.unknowns.size() + 1, proposal_degrees);
+  std::vector<InferredExplanation> all;
+  double error = 0.0;
+  do {
+    all.clear();
+    for (const cases::Explanation& one : explanations_of(model, quality))
+      all.push_back(inferred(model, one, standard));
+    error = error_at_modes(model, all, options);
+  } while (error > wanted_basis_error && solve_more(model, options));
+  model.basis_error = std::max(model.basis_error, error);
+  double best = all.front().log_evidence;
+  for (const InferredExplanation& one : all) best = std::max(best, one.log_evidence);
+  for (InferredExplanation& one : all) refine(model, standard, best, one);
+  std::stable_sort(all.begin(), all.end(),
+                   [](const InferredExplanation& a, const InferredExplanation& b) {
+                     return a.log_evidence > b.log_evidence;
+                   });
+  return all;
 }
 
 }  // namespace
@@ -185,18 +222,10 @@ WorkedSurvey worked_survey(const std::vector<HouseSection>& house, const cases::
   SurveyFindings& findings = worked.findings;
   findings.quality = quality_of(model);
   findings.airs = felt_airs_of(model);
-  findings.basis_error = model.basis_error;
-  findings.solves = model.solves;
   if (findings.quality.fit != Fit::refused) {
-    const solver::StandardDraws standard(draws, model.unknowns.size() + 1, proposal_degrees);
-    for (const cases::Explanation& one : explanations_of(model, findings.quality))
-      worked.inferred.push_back(inferred(model, one, standard));
-    std::stable_sort(worked.inferred.begin(), worked.inferred.end(),
-                     [](const InferredExplanation& a, const InferredExplanation& b) {
-                       return a.log_evidence > b.log_evidence;
-                     });
-    const DesignFactors design(model, options);
-    findings.solves += design.solves();
+    worked.inferred = inferred_all(worked.model, findings.quality, options);
+    DesignFactors design(model, options);
+    findings.solves = design.solves();
     const double best = worked.inferred.front().log_evidence;
     for (const InferredExplanation& one : worked.inferred)
       findings.explanations.push_back(explained(model, findings.quality, design, one, best));
@@ -214,6 +243,8 @@ WorkedSurvey worked_survey(const std::vector<HouseSection>& house, const cases::
                      findings.explanations.front().agreement >= 0.02;
     findings.next = next_steps(worked);
   }
+  findings.basis_error = model.basis_error;
+  findings.solves += model.solves;
   findings.words = survey_words(model, findings);
   return worked;
 }

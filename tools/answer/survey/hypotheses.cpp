@@ -65,6 +65,14 @@ std::vector<double> medians_of(const Hypothesis& hypothesis) {
   return medians;
 }
 
+/// The logarithm of a sum of exponentials.
+double log_sum(const std::vector<double>& logs) {
+  const double most = *std::max_element(logs.begin(), logs.end());
+  double sum = 0.0;
+  for (const double log : logs) sum += std::exp(log - most);
+  return most + std::log(sum);
+}
+
 Inferred inferred_one(const SurveyModel& model, Hypothesis hypothesis, FeltAirs& felt,
                       const solver::StandardDraws& standard) {
   Inferred result;
@@ -81,20 +89,35 @@ Inferred inferred_one(const SurveyModel& model, Hypothesis hypothesis, FeltAirs&
     at = result.readings.unknowns_at(result.mode.at);
   }
   const solver::Inference inference = inference_of(model, result.readings);
-  result.sample = solver::sample_of(inference, result.mode, standard);
+  result.sample = solver::sample_about(inference, result.mode, standard);
   return result;
+}
+
+/// What follows from the samples of the hypotheses.
+void sum_up(InferredExplanation& explanation) {
+  std::vector<double> logs;
+  for (const Inferred& one : explanation.each) logs.push_back(one.sample.log_evidence);
+  const double all = log_sum(logs);
+  explanation.log_evidence = all - std::log(static_cast<double>(logs.size()));
+  explanation.share.clear();
+  explanation.effective = 0.0;
+  double variance = 0.0;
+  for (std::size_t e = 0; e < logs.size(); ++e) {
+    const solver::Sample& sample = explanation.each[e].sample;
+    explanation.share.push_back(std::exp(logs[e] - all));
+    variance += std::pow(explanation.share[e] * sample.evidence_error, 2);
+    explanation.effective += explanation.share[e] * sample.effective;
+  }
+  explanation.evidence_error = std::sqrt(variance);
 }
 
 /// Draws of less weight than this move no range.
 constexpr double negligible = 1e-8;
-
-/// The logarithm of a sum of exponentials.
-double log_sum(const std::vector<double>& logs) {
-  const double most = *std::max_element(logs.begin(), logs.end());
-  double sum = 0.0;
-  for (const double log : logs) sum += std::exp(log - most);
-  return most + std::log(sum);
-}
+// What is not worth more draws: an explanation a thousand times worse than the best that has
+// enough for its ranges, and an extent that carries less than a hundredth of its explanation.
+constexpr double far_off = 6.9;
+constexpr double enough_draws = 200.0;
+constexpr double counts_from = 0.01;
 
 /// What is known of one unknown beforehand, changed: in units of its sd.
 struct Changed {
@@ -155,22 +178,48 @@ InferredExplanation inferred(const SurveyModel& model, const Explanation& explan
   if (is_about_zone(explanation) && has_extents(model, explanation))
     extents = {ZoneExtent::smaller, ZoneExtent::as_drawn, ZoneExtent::larger};
   FeltAirs felt;
-  std::vector<double> logs;
-  for (const ZoneExtent extent : extents) {
+  for (const ZoneExtent extent : extents)
     result.each.push_back(
         inferred_one(model, hypothesis_of(model, explanation, extent), felt, standard));
-    logs.push_back(result.each.back().sample.log_evidence);
-  }
-  const double all = log_sum(logs);
-  result.log_evidence = all - std::log(static_cast<double>(logs.size()));
-  double variance = 0.0;
-  for (std::size_t e = 0; e < logs.size(); ++e) {
-    result.share.push_back(std::exp(logs[e] - all));
-    variance += std::pow(result.share[e] * result.each[e].sample.evidence_error, 2);
-    result.effective += result.share[e] * result.each[e].sample.effective;
-  }
-  result.evidence_error = std::sqrt(variance);
+  sum_up(result);
   return result;
+}
+
+double error_at_modes(const SurveyModel& model,
+                      const std::vector<InferredExplanation>& explanations,
+                      const solver::LinearOptions& options) {
+  double best = explanations.front().log_evidence;
+  for (const InferredExplanation& one : explanations) best = std::max(best, one.log_evidence);
+  double worst = 0.0;
+  for (std::size_t s = 0; s < model.sections.size(); ++s) {
+    std::vector<solver::Setting> settings;
+    for (const InferredExplanation& explanation : explanations) {
+      if (best - explanation.log_evidence > far_off) continue;
+      for (std::size_t e = 0; e < explanation.each.size(); ++e) {
+        const Inferred& one = explanation.each[e];
+        if (explanation.share[e] < counts_from) continue;
+        settings.push_back(
+            solver::setting_at(one.readings.sections[s], one.readings.unknowns_at(one.mode.at)));
+      }
+    }
+    worst = std::max(worst, error_at(model, s, settings, options));
+  }
+  return worst;
+}
+
+void refine(const SurveyModel& model, const solver::StandardDraws& standard, double best,
+            InferredExplanation& explanation) {
+  const bool far = best - explanation.log_evidence > far_off;
+  bool refined = false;
+  for (std::size_t e = 0; e < explanation.each.size(); ++e) {
+    Inferred& one = explanation.each[e];
+    if (explanation.share[e] < counts_from) continue;
+    if (far && one.sample.effective > enough_draws) continue;
+    one.sample =
+        solver::sample_of(inference_of(model, one.readings), one.mode, standard, one.sample);
+    refined = true;
+  }
+  if (refined) sum_up(explanation);
 }
 
 Weighted over_draws(

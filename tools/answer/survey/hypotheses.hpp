@@ -33,10 +33,21 @@ struct InferredExplanation {
 [[nodiscard]] std::vector<cases::Explanation> explanations_of(const SurveyModel& model,
                                                               const Quality& quality);
 
-/// What readings tell under one explanation.
+/// What readings tell under one explanation, from a quarter of the draws.
 [[nodiscard]] InferredExplanation inferred(const SurveyModel& model,
                                            const cases::Explanation& explanation,
                                            const solver::StandardDraws& standard);
+
+/// How far reduced fields are from full ones at the modes of all explanations that may count, K.
+/// Throws: SolveError.
+[[nodiscard]] double error_at_modes(const SurveyModel& model,
+                                    const std::vector<InferredExplanation>& explanations,
+                                    const solver::LinearOptions& options);
+
+/// The same from all draws, where more of them can move what is told. `best`: logarithm of the
+/// evidence of the best explanation.
+void refine(const SurveyModel& model, const solver::StandardDraws& standard, double best,
+            InferredExplanation& explanation);
 
 /// The values of an unknown over all draws of an explanation, with the weights of the draws.
 struct Weighted {

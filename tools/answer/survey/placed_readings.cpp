@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <tuple>
+#include <utility>
 
 #include "tools/answer/survey/unknowns.hpp"
 
@@ -88,6 +90,40 @@ void place(SurveyModel& model, std::size_t s, SurveyedReading& reading) {
   leave_out_unfit(reading);
 }
 
+/// A reading as the file has it.
+SurveyedReading reading_of(const SurveyModel& model, std::size_t s, std::size_t number) {
+  const SurveyedSection& section = model.sections[s];
+  const cases::SurveyReading& read = model.survey->readings[number];
+  SurveyedReading reading;
+  reading.section = s;
+  reading.number = number;
+  reading.probe = read.probe;
+  for (const cases::Probe& probe : section.variant->probes) {
+    if (probe.name == read.probe) reading.place = probe.place;
+  }
+  if (read.difference) {
+    reading.pad = pad_of(*model.survey, read.across);
+    reading.read = *read.difference;
+    reading.joints = 0.0;
+    reading.deviation = read.plus_or_minus ? *read.plus_or_minus / 2 : before::pad_difference;
+  } else {
+    reading.instrument = instrument_of(model, read);
+    reading.read = read.temperature;
+    reading.joints = before::joints;
+    reading.deviation =
+        (read.plus_or_minus ? *read.plus_or_minus : reading.instrument->plus_or_minus) / 2;
+  }
+  for (const cases::Zone& zone : model.survey->zones)
+    reading.to_zone.push_back(zone.section == section.name ? away(zone.box, reading.place) : 1e9);
+  return reading;
+}
+
+/// By place, then by what was read there.
+bool comes_before(const SurveyedReading& a, const SurveyedReading& b) {
+  return std::tuple{a.place.x, a.place.y, a.pad != nullptr, a.read, a.deviation} <
+         std::tuple{b.place.x, b.place.y, b.pad != nullptr, b.read, b.deviation};
+}
+
 /// A place of a section that was not read, as if by an instrument.
 SurveyedReading unread(SurveyModel& model, std::size_t s, const std::string& probe, Point at,
                        const cases::Instrument* instrument) {
@@ -149,30 +185,14 @@ void place_readings(SurveyModel& model) {
   }
   model.watched.resize(model.sections.size());
   for (std::size_t s = 0; s < model.sections.size(); ++s) {
-    const SurveyedSection& section = model.sections[s];
-    for (const cases::SurveyReading& read : model.survey->readings) {
-      if (read.section != section.name) continue;
-      SurveyedReading reading;
-      reading.section = s;
-      reading.probe = read.probe;
-      for (const cases::Probe& probe : section.variant->probes) {
-        if (probe.name == read.probe) reading.place = probe.place;
-      }
-      if (read.difference) {
-        reading.pad = pad_of(*model.survey, read.across);
-        reading.read = *read.difference;
-        reading.joints = 0.0;
-        reading.deviation = read.plus_or_minus ? *read.plus_or_minus / 2 : before::pad_difference;
-      } else {
-        reading.instrument = instrument_of(model, read);
-        reading.read = read.temperature;
-        reading.joints = before::joints;
-        reading.deviation =
-            (read.plus_or_minus ? *read.plus_or_minus : reading.instrument->plus_or_minus) / 2;
-      }
-      for (const cases::Zone& zone : model.survey->zones)
-        reading.to_zone.push_back(zone.section == section.name ? away(zone.box, reading.place)
-                                                               : 1e9);
+    std::vector<SurveyedReading> of_section;
+    for (std::size_t r = 0; r < model.survey->readings.size(); ++r) {
+      if (model.survey->readings[r].section == model.sections[s].name)
+        of_section.push_back(reading_of(model, s, r));
+    }
+    // What is told must not hang on the order of the file.
+    std::stable_sort(of_section.begin(), of_section.end(), comes_before);
+    for (SurveyedReading& reading : of_section) {
       place(model, s, reading);
       model.readings.push_back(std::move(reading));
     }
@@ -213,6 +233,8 @@ void place_beside(SurveyModel& model) {
         if (reading.left_out.empty() &&
             (reading.read > warmest + 2 * u || reading.read < coldest - 2 * u))
           reading.left_out = "beyond the temperatures of the airs";
+        if (reading.left_out.empty() && 2 * reading.deviation > warmest - coldest)
+          reading.left_out = "may be off by more than the airs differ";
       }
     }
   }

@@ -10,6 +10,7 @@
 namespace quoin::tools {
 namespace {
 
+const std::string reference_rule = "readings of a reference";
 constexpr double from_zone = 0.400;  ///< a reference is further from every zone, m
 constexpr std::size_t inside_to_name = 5, in_zone_to_name = 2;
 constexpr double thick_wall = 0.300;  ///< from which sun is remembered for a day, m
@@ -56,7 +57,11 @@ class Rules {
     reference();
     enough();
     left_out();
-    for (const QualityRule& rule : quality_.rules) quality_.fit = std::max(quality_.fit, rule.fit);
+    for (const QualityRule& rule : quality_.rules) {
+      // Without a reference no zone is compared; what is told of the whole wall stands.
+      const bool of_zones_only = rule.rule == reference_rule && rule.fit == Fit::refused;
+      quality_.fit = std::max(quality_.fit, of_zones_only ? Fit::weak : rule.fit);
+    }
     return std::move(quality_);
   }
 
@@ -180,7 +185,7 @@ class Rules {
          quality_.water_may_evaporate
              ? "Rain within two days, or a surface wet to the eye: water that evaporates cools a "
                "wall as one that conducts better does."
-             : "No rain lay on the wall for two days, and its surface is dry to the eye."});
+             : "No rain lay on the wall for two days, and its surface looked dry."});
   }
 
   void reference() {
@@ -200,8 +205,8 @@ class Rules {
     std::size_t most = 0;
     for (const auto& [key, number] : within) most = std::max(most, away[key]);
     quality_.may_tell_ratio = most >= 1;
-    add({"readings of a reference", static_cast<double>(most), "", 2.0, std::nullopt,
-         most >= 2 ? Fit::good : Fit::weak,
+    add({reference_rule, static_cast<double>(most), "", 2.0, 1.0,
+         grade(static_cast<double>(most), 2.0, 1.0),
          most >= 2   ? "Sound wall was read beside the zone, by the same thermometer."
          : most == 1 ? "A single spot of sound wall was read: two or more tell how even it is."
                      : "No sound wall was read by the same thermometer in the same room, 400 mm "

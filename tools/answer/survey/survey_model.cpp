@@ -16,7 +16,6 @@ constexpr double reach = 2.5;  ///< of the box of training, sd
 constexpr std::size_t first_training = 32;
 constexpr std::size_t most_training = 128;
 constexpr std::size_t checks = 4;
-constexpr double wanted_error = 0.02;  // K
 constexpr double cells_per_metre = 12.0;
 
 /// From the least to the most of an unknown under any explanation.
@@ -83,23 +82,28 @@ double widest_difference(const SurveyedSection& section) {
   return high - low;
 }
 
-void reduce(SurveyModel& model, std::size_t s, const solver::LinearOptions& options) {
+/// Solves a section for as many settings as are asked of it. The error found at others, K.
+double reduce(SurveyModel& model, std::size_t s, const solver::LinearOptions& options) {
   const SurveyedSection& section = model.sections[s];
-  const double difference = widest_difference(section);
-  for (std::size_t training = first_training;; training *= 2) {
-    std::vector<solver::Setting> settings = spread_settings(model, s, training + checks);
-    const std::vector<solver::Setting> tried(settings.end() - checks, settings.end());
-    settings.resize(training);
-    auto field = std::make_unique<solver::ReducedField>(section.parametrised, settings,
-                                                        model.watched[s], options);
-    const double error = difference * solver::reduction_error(section.parametrised, *field, tried,
+  std::vector<solver::Setting> settings = spread_settings(model, s, model.training[s] + checks);
+  const std::vector<solver::Setting> tried(settings.end() - checks, settings.end());
+  settings.resize(model.training[s]);
+  model.fields[s] = std::make_unique<solver::ReducedField>(section.parametrised, settings,
+                                                           model.watched[s], options);
+  model.solves += model.fields[s]->solves();
+  return widest_difference(section) * solver::reduction_error(section.parametrised,
+                                                              *model.fields[s], tried,
                                                               model.watched[s], options);
-    model.solves += field->solves();
-    if (error > wanted_error && 2 * training <= most_training) continue;
-    model.fields.push_back(std::move(field));
-    model.basis_error = std::max(model.basis_error, error);
-    return;
+}
+
+/// Solves a section, for more settings until its error is as wanted.
+void reduce_well(SurveyModel& model, std::size_t s, const solver::LinearOptions& options) {
+  double error = reduce(model, s, options);
+  while (error > wanted_basis_error && 2 * model.training[s] <= most_training) {
+    model.training[s] *= 2;
+    error = reduce(model, s, options);
   }
+  model.basis_error = std::max(model.basis_error, error);
 }
 
 }  // namespace
@@ -120,9 +124,30 @@ SurveyModel survey_model(const std::vector<HouseSection>& house, const cases::Su
   }
   place_readings(model);
   list_unknowns(model);
-  for (std::size_t s = 0; s < model.sections.size(); ++s) reduce(model, s, options);
+  model.training.assign(model.sections.size(), first_training);
+  model.fields.resize(model.sections.size());
+  for (std::size_t s = 0; s < model.sections.size(); ++s) reduce_well(model, s, options);
   place_beside(model);
   return model;
+}
+
+bool solve_more(SurveyModel& model, const solver::LinearOptions& options) {
+  bool more = false;
+  for (std::size_t s = 0; s < model.sections.size(); ++s) {
+    if (2 * model.training[s] > most_training) continue;
+    model.training[s] *= 2;
+    reduce_well(model, s, options);
+    more = true;
+  }
+  return more;
+}
+
+double error_at(const SurveyModel& model, std::size_t section,
+                const std::vector<solver::Setting>& settings,
+                const solver::LinearOptions& options) {
+  return widest_difference(model.sections[section]) *
+         solver::reduction_error(model.sections[section].parametrised, *model.fields[section],
+                                 settings, model.watched[section], options);
 }
 
 Hypothesis as_drawn(const SurveyModel& model) {

@@ -49,6 +49,7 @@ struct SurveyUnknown {
 /// One reading and what the model needs of it.
 struct SurveyedReading {
   std::size_t section = 0;
+  std::size_t number = 0;  ///< in the file; readings of a model are in the order of their places
   std::string probe;
   geometry::Point place;
   double read = 0.0;
@@ -78,7 +79,8 @@ struct SurveyModel {
   std::vector<SurveyedReading> readings;
   std::vector<SurveyedReading> candidates;     ///< places that might be read next
   std::vector<cases::Instrument> instruments;  ///< those stated and one for readings that name none
-  double basis_error = 0.0;                    ///< K, at check points
+  std::vector<std::size_t> training;           ///< settings that each field was solved for
+  double basis_error = 0.0;                    ///< K, at check points and modes
   std::size_t solves = 0;
 
   [[nodiscard]] std::optional<std::size_t> find(UnknownKind kind, const std::string& of) const;
@@ -94,6 +96,18 @@ struct Hypothesis {
 [[nodiscard]] SurveyModel survey_model(const std::vector<HouseSection>& house,
                                        const cases::Survey& survey,
                                        const solver::LinearOptions& options);
+
+/// How far what reduced fields say may be from full ones, K.
+inline constexpr double wanted_basis_error = 0.02;
+
+/// Solves every section for twice as many settings, where it may be. False where none may.
+/// Throws: SolveError.
+[[nodiscard]] bool solve_more(SurveyModel& model, const solver::LinearOptions& options);
+
+/// How far reduced fields of a section are from full ones at some settings, K. Throws: SolveError.
+[[nodiscard]] double error_at(const SurveyModel& model, std::size_t section,
+                              const std::vector<solver::Setting>& settings,
+                              const solver::LinearOptions& options);
 
 /// What the section is like as drawn.
 [[nodiscard]] Hypothesis as_drawn(const SurveyModel& model);

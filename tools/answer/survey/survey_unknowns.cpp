@@ -127,6 +127,47 @@ void list_instruments(SurveyModel& model) {
   }
 }
 
+void add_box(const cases::SurveyBox& box, std::vector<double>& place) {
+  place.insert(place.end(), {box.x_from, box.x_to, box.y_from, box.y_to});
+}
+
+/// What an unknown is known by, whatever it is called and wherever it stands in the file.
+std::vector<double> place_of(const SurveyModel& model, const SurveyUnknown& unknown) {
+  std::vector<double> place{static_cast<double>(unknown.kind)};
+  for (const cases::Zone& zone : model.survey->zones) {
+    if (unknown.kind == UnknownKind::ratio && zone.name == unknown.of) add_box(zone.box, place);
+  }
+  for (const cases::Stretch& stretch : model.survey->stretches) {
+    if (unknown.kind == UnknownKind::cover && stretch.name == unknown.of)
+      add_box(stretch.box, place);
+  }
+  for (std::size_t r = 0; r < model.readings.size(); ++r) {
+    const SurveyedReading& reading = model.readings[r];
+    const bool by_it = reading.instrument != nullptr && reading.instrument->name == unknown.of;
+    const bool across = reading.pad != nullptr && reading.pad->name == unknown.of;
+    if ((by_it &&
+         (unknown.kind == UnknownKind::offset || unknown.kind == UnknownKind::emissivity)) ||
+        (across && unknown.kind == UnknownKind::pad))
+      place.push_back(static_cast<double>(r));
+  }
+  for (const SurveyedSection& section : model.sections) {
+    for (const cases::SpaceId air : section.airs) {
+      const cases::Space& space = section.variant->spaces[air];
+      if (space.name == unknown.of) place.push_back(space.temperature);
+    }
+  }
+  place.insert(place.end(), {unknown.reference, unknown.before.median, unknown.before.sd});
+  return place;
+}
+
+/// Which unknown goes with which coordinate of the draws must not hang on the order of the file.
+void in_order(SurveyModel& model) {
+  std::stable_sort(model.unknowns.begin(), model.unknowns.end(),
+                   [&](const SurveyUnknown& a, const SurveyUnknown& b) {
+                     return place_of(model, a) < place_of(model, b);
+                   });
+}
+
 solver::Setting base_of(const SurveyModel& model, const SurveyedSection& section) {
   solver::Setting base;
   const auto conductivity = conductivities(*section.variant);
@@ -174,6 +215,7 @@ void list_unknowns(SurveyModel& model) {
     model.base.push_back(base_of(model, section));
   list_airs(model);
   list_instruments(model);
+  in_order(model);
 }
 
 bool is_masonry(const SurveyedSection& section, cases::RegionId id) {

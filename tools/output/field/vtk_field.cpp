@@ -5,20 +5,21 @@
 #include <vtkCellData.h>
 #include <vtkDataSetAttributes.h>
 #include <vtkDoubleArray.h>
-#include <vtkFieldData.h>
 #include <vtkIntArray.h>
-#include <vtkNew.h>
 #include <vtkPointData.h>
 #include <vtkRectilinearGrid.h>
-#include <vtkStringArray.h>
 #include <vtkUnsignedCharArray.h>
 #include <vtkXMLRectilinearGridWriter.h>
 
 #include <cmath>
 #include <exception>
 #include <limits>
+#include <new>
+#include <system_error>
 
 #include "tools/draw/canvas/xml.hpp"
+#include "tools/output/field/vtk_arrays.hpp"
+#include "tools/output/field/vtk_triangles.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -29,15 +30,6 @@ using geometry::Mesh;
 using geometry::Split;
 
 const RegionId* region_of(const Fill& fill) { return std::get_if<RegionId>(&fill); }
-
-template <class Array>
-vtkNew<Array> array(const char* name, std::size_t size, int components = 1) {
-  vtkNew<Array> made;
-  made->SetName(name);
-  made->SetNumberOfComponents(components);
-  made->SetNumberOfTuples(static_cast<vtkIdType>(size));
-  return made;
-}
 
 vtkNew<vtkDoubleArray> axis(const char* name, const std::vector<double>& lines) {
   auto made = array<vtkDoubleArray>(name, lines.size());
@@ -116,17 +108,6 @@ void add_cell_values(vtkRectilinearGrid& grid, const SolvedVariant& solved) {
   data.AddArray(ghost);
 }
 
-void add_names(vtkRectilinearGrid& grid, const cases::Variant& variant) {
-  vtkNew<vtkStringArray> names;
-  names->SetName("material_names");
-  for (const cases::Region& region : variant.regions) names->InsertNextValue(region.name);
-  grid.GetFieldData()->AddArray(names);
-  vtkNew<vtkStringArray> name;
-  name->SetName("variant");
-  name->InsertNextValue(variant.name);
-  grid.GetFieldData()->AddArray(name);
-}
-
 /// What vapour does at the nodes of the mesh; on a membrane the more humid of its two sides.
 void add_vapour(vtkRectilinearGrid& grid, const solver::VapourField& vapour,
                 const solver::Field& field) {
@@ -165,15 +146,7 @@ std::string vtr_of(const SolvedVariant& solved) {
   add_cell_values(*grid, solved);
   add_names(*grid, solved.variant);
 
-  vtkNew<vtkXMLRectilinearGridWriter> writer;
-  writer->SetInputData(grid);
-  writer->SetDataModeToBinary();  // base64 within the elements: XML for any reader
-  writer->SetCompressorTypeToNone();
-  writer->SetByteOrderToLittleEndian();
-  writer->SetHeaderTypeToUInt64();
-  writer->WriteToOutputStringOn();
-  writer->Write();
-  return writer->GetOutputString();
+  return xml_of<vtkXMLRectilinearGridWriter>(*grid);
 }
 
 }  // namespace
@@ -181,10 +154,14 @@ std::string vtr_of(const SolvedVariant& solved) {
 
 bool quoin_vtk_field(const quoin::tools::SolvedVariant& solved, std::string& text) noexcept {
   try {
-    text = quoin::tools::vtr_of(solved);
+    text = solved.surface.triangles ? quoin::tools::vtu_of(solved) : quoin::tools::vtr_of(solved);
     return true;
+  } catch (const std::system_error&) {  // of a thread that VTK cannot start
+    text = "the memory or the threads that this machine gives the program are not enough";
+  } catch (const std::bad_alloc&) {
+    text = "the memory that this machine gives the program is not enough";
   } catch (const std::exception& error) {
     text = error.what();
-    return false;
   }
+  return false;
 }

@@ -9,9 +9,13 @@
 
 namespace quoin::tools {
 
-std::string field_vtr(const SolvedVariant& solved) {
+std::string field_file(const SolvedVariant& solved) {
   return made_by<decltype(quoin_vtk_field)>("vtk", "quoin_vtk_field", "a field cannot be written",
                                             solved);
+}
+
+std::string_view field_ending(const SolvedVariant& solved) {
+  return solved.surface.triangles ? in_triangles : on_a_grid;
 }
 
 std::string fields_vtm(const std::vector<std::string>& names,

@@ -6,7 +6,6 @@
 #include <vector>
 
 #include "cases/read.hpp"
-#include "tests/coverage/coverage.hpp"
 #include "tests/support/within.hpp"
 #include "tools/answer/run.hpp"
 #include "tools/answer/survey/chances.hpp"
@@ -78,6 +77,11 @@ const Learned& unknown(const Explained& explained, const std::string& key) {
   return *found;
 }
 
+/// What temperatures cannot tell, and so is never said. That the readings need no explanation "does
+/// not show that the wall is dry" is the one sentence that may hold such words.
+const std::vector<std::string> forbidden{"proved", "is wet",           "is damp",    "is dry",
+                                         "leak",   "moisture content", "probability"};
+
 std::string all_words(const SurveyFindings& findings) {
   std::string words;
   for (const std::string& one : findings.words) words += one + '\n';
@@ -88,8 +92,7 @@ std::string all_words(const SurveyFindings& findings) {
 
 }  // namespace
 
-TEST_CASE("a corner colder than its reference conducts better and nothing is said of water" *
-          doctest::may_fail()) {
+TEST_CASE("a corner colder than its reference conducts better and nothing is said of water") {
   const SurveyFindings found = findings_of(corner(cold));
   CHECK(found.quality.fit == Fit::good);
   REQUIRE(!found.explanations.empty());
@@ -99,12 +102,11 @@ TEST_CASE("a corner colder than its reference conducts better and nothing is sai
   CHECK(ratio.learned > 0.1);
   CHECK(found.basis_error <= 0.02);
   const std::string words = all_words(found);
-  for (const std::string never : {"proved", "is wet", "is dry", "moisture content", "probability"})
-    CHECK(words.find(never) == std::string::npos);
+  for (const std::string& never : forbidden) CHECK(words.find(never) == std::string::npos);
   CHECK(words.find("within no standard") != std::string::npos);
 }
 
-TEST_CASE("readings in another order tell the same" * doctest::may_fail()) {
+TEST_CASE("readings in another order tell the same") {
   std::vector<std::string> lines;
   for (std::size_t at = 0; at < cold.size();) {
     const std::size_t end = cold.find('\n', at) + 1;
@@ -114,12 +116,19 @@ TEST_CASE("readings in another order tell the same" * doctest::may_fail()) {
   std::reverse(lines.begin(), lines.end());
   std::string reversed;
   for (const std::string& line : lines) reversed += line;
-  const Learned& one = unknown(
-      explained(findings_of(corner(cold)), cases::ExplanationKind::conducts_better), "ratio");
-  const SurveyFindings other_findings = findings_of(corner(reversed));
-  const Learned& other =
-      unknown(explained(other_findings, cases::ExplanationKind::conducts_better), "ratio");
-  CHECK(one.median == WithinRel{other.median, 1e-3});
+  const SurveyFindings one = findings_of(corner(cold)), other = findings_of(corner(reversed));
+  REQUIRE(one.explanations.size() == other.explanations.size());
+  // The order of a file decides nothing, so that not even rounding differs.
+  for (std::size_t e = 0; e < one.explanations.size(); ++e) {
+    CHECK(one.explanations[e].what.kind == other.explanations[e].what.kind);
+    CHECK(one.explanations[e].log_odds == other.explanations[e].log_odds);
+    REQUIRE(one.explanations[e].unknowns.size() == other.explanations[e].unknowns.size());
+    for (std::size_t u = 0; u < one.explanations[e].unknowns.size(); ++u)
+      CHECK(one.explanations[e].unknowns[u].median == other.explanations[e].unknowns[u].median);
+  }
+  // Readings are told in the order in which they were written.
+  CHECK(one.explanations[0].readings.front().probe == "b0");
+  CHECK(other.explanations[0].readings.front().probe == "o1");
 }
 
 TEST_CASE("a reading that may be off by far tells as much as none") {
@@ -155,30 +164,6 @@ TEST_CASE("without a reference no zone is compared and nothing is named") {
     CHECK(one.what.kind != cases::ExplanationKind::conducts_better);
     for (const Learned& learned : one.unknowns) CHECK(learned.key != "ratio");
   }
-}
-
-TEST_CASE("ranges of sixty made-up surveys hold the truth about as often as they say") {
-  using cases::ExplanationKind;
-  using testing::Detail;
-  testing::Coverage all;
-  for (const auto& [detail, truth] :
-       {std::pair{Detail::corner_225, ExplanationKind::conducts_better},
-        std::pair{Detail::corner_327, ExplanationKind::as_drawn},
-        std::pair{Detail::wall_225, ExplanationKind::conducts_less}}) {
-    const testing::Coverage some = testing::coverage_of({detail, truth}, 20, 1000);
-    all.told += some.told;
-    all.ratio += some.ratio;
-    all.conductivity += some.conductivity;
-    all.factor += some.factor;
-    all.named += some.named;
-    all.named_right += some.named_right;
-  }
-  REQUIRE(all.told >= 50);
-  // 0.90 less three times what 60 surveys scatter.
-  CHECK(all.share(all.ratio) >= 0.78);
-  CHECK(all.share(all.conductivity) >= 0.78);
-  CHECK(all.share(all.factor) >= 0.78);
-  CHECK(all.named - all.named_right <= 2);
 }
 
 TEST_CASE("the chance of a plain wall is that by quadrature") {

@@ -11,8 +11,10 @@
 #include <vtkRectilinearGrid.h>
 #include <vtkStringArray.h>
 #include <vtkUnsignedCharArray.h>
+#include <vtkUnstructuredGrid.h>
 #include <vtkXMLMultiBlockDataReader.h>
 #include <vtkXMLRectilinearGridReader.h>
+#include <vtkXMLUnstructuredGridReader.h>
 
 #include <cmath>
 #include <filesystem>
@@ -59,7 +61,7 @@ class ReadBack {
 TEST_CASE("a field read back has every node, temperature and share to the bit") {
   const SolvedVariant solved = tools::solved(testing::corner_variant("as found", 0.1, false), {});
   const solver::Field& field = solved.surface.field;
-  ReadBack back(field_vtr(solved));
+  ReadBack back(field_file(solved));
   int size[3];
   back.grid().GetDimensions(size);
   REQUIRE(size[0] == static_cast<int>(field.mesh.nx()));
@@ -84,7 +86,7 @@ TEST_CASE("a field read back has every node, temperature and share to the bit") 
 TEST_CASE("cells read back say what they are made of, and what is air is hidden") {
   const SolvedVariant solved = testing::results_by_hand().variants.front();
   const geometry::Mesh& mesh = solved.surface.field.mesh;
-  ReadBack back(field_vtr(solved));
+  ReadBack back(field_file(solved));
   vtkDataArray& material = back.cells("material");
   vtkDataArray& solid = back.cells("solid");
   vtkDataArray& conductivity = back.cells("conductivity_W_mK");
@@ -119,7 +121,7 @@ TEST_CASE("the heat flux of a linear field is conductivity times slope, down the
   const geometry::Mesh& mesh = solved.surface.field.mesh;
   solved.surface.temperature =
       testing::values(mesh, [](double x, double y) { return 2.0 * x - 3.0 * y; });
-  ReadBack back(field_vtr(solved));
+  ReadBack back(field_file(solved));
   vtkDataArray& flux = back.cells("heat_flux_W_m2");
   vtkDataArray& conductivity = back.cells("conductivity_W_mK");
   for (vtkIdType c = 0; c < flux.GetNumberOfTuples(); ++c) {
@@ -140,15 +142,52 @@ TEST_CASE("in a divided cell only the half with material carries heat") {
     field.solid = {1, 1, 1, 1};
     field.basis = {{0, 0, 0, 0}, {1, 1, 1, 1}};
     solved.surface.temperature = testing::values(field.mesh, [](double x, double) { return x; });
-    ReadBack back(field_vtr(solved));
+    ReadBack back(field_file(solved));
     CHECK(back.cells("heat_flux_W_m2").GetComponent(0, 0) ==
           WithinRel{-solved.conductivity[RegionId(0u)].value / 2, 1e-12});  // half of the cell
     CHECK(back.cells("solid").GetTuple1(0) == 1.0);
   }
 }
 
+TEST_CASE("a sloped field read back has its triangles and what flows in their middles") {
+  SolvedVariant solved = testing::results_by_hand().variants.front();
+  solver::OnTriangles field;  // the half of a square above its rising diagonal, 2 m wide
+  field.places = {{0, 0}, {2, 2}, {0, 2}, {1, 2}, {0, 1}, {1, 1}};
+  field.elements = {{{0, 1, 2, 3, 4, 5}, RegionId(0u), 0, 0}};
+  for (const geometry::Point p : field.places)
+    field.temperature.push_back(2.0 * p.x - 3.0 * p.y + p.x * p.y);
+  field.basis = std::vector<std::vector<double>>(solved.surface.field.airs.size(),
+                                                 std::vector<double>(6, 0.5));
+  solved.surface.triangles = field;
+  REQUIRE(field_ending(solved) == in_triangles);
+  vtkNew<vtkXMLUnstructuredGridReader> reader;
+  reader->ReadFromInputStringOn();
+  reader->SetInputString(field_file(solved));
+  reader->Update();
+  vtkUnstructuredGrid& grid = *reader->GetOutput();
+  REQUIRE(grid.GetNumberOfCells() == 1);
+  REQUIRE(grid.GetCellType(0) == VTK_QUADRATIC_TRIANGLE);
+  const double conductivity = solved.conductivity[RegionId(0u)].value;
+  CHECK(grid.GetCellData()->GetArray("conductivity_W_mK")->GetTuple1(0) == conductivity);
+  vtkDataArray* temperature = grid.GetPointData()->GetArray("temperature_C");
+  REQUIRE(temperature != nullptr);
+  // In the middle of the triangle, (2/3, 4/3), by VTK's own shapes: so the order of nodes is its.
+  double middle[3] = {1.0 / 3.0, 1.0 / 3.0, 0.0}, weights[6], place[3];
+  int sub = 0;
+  grid.GetCell(0)->EvaluateLocation(sub, middle, place, weights);
+  CHECK(place[0] == WithinAbs{2.0 / 3.0, 1e-12});
+  double there = 0.0;
+  for (vtkIdType k = 0; k < 6; ++k)
+    there += weights[k] * temperature->GetTuple1(grid.GetCell(0)->GetPointId(static_cast<int>(k)));
+  CHECK(there == WithinAbs{2.0 * 2.0 / 3.0 - 4.0 + 8.0 / 9.0, 1e-12});
+  double q[3];
+  grid.GetCellData()->GetArray("heat_flux_W_m2")->GetTuple(0, q);
+  CHECK(q[0] == WithinAbs{-conductivity * (2.0 + 4.0 / 3.0), 1e-12});
+  CHECK(q[1] == WithinAbs{-conductivity * (-3.0 + 2.0 / 3.0), 1e-12});
+}
+
 TEST_CASE("every array of a field has a name of its own") {
-  ReadBack back(field_vtr(testing::results_by_hand().variants.front()));
+  ReadBack back(field_file(testing::results_by_hand().variants.front()));
   for (vtkFieldData* data :
        {static_cast<vtkFieldData*>(back.grid().GetPointData()),
         static_cast<vtkFieldData*>(back.grid().GetCellData()), back.grid().GetFieldData()}) {
@@ -163,7 +202,7 @@ TEST_CASE("every array of a field has a name of its own") {
 
 TEST_CASE("the same variant gives the same bytes") {
   const SolvedVariant solved = testing::results_by_hand().variants.front();
-  CHECK(field_vtr(solved) == field_vtr(solved));
+  CHECK(field_file(solved) == field_file(solved));
 }
 
 TEST_CASE("the index opens with all variants as blocks of their names, whatever the names") {

@@ -1,0 +1,74 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Makes the board, one page of its parts: engine, scripts, style, demo.
+
+usage: assemble.py [--served] ENGINE.js ENGINE.wasm DEMO.yaml LICENCE.txt... OUTPUT
+
+--served: a page that lies on a web server beside its manifest and the worker that keeps it.
+"""
+
+import base64
+import gzip
+import hashlib
+import html
+import pathlib
+import sys
+
+HERE = pathlib.Path(__file__).resolve().parent / "page"
+# What a later one uses comes first.
+SCRIPTS = ["words.js", "engine.js", "case.js", "plate.js", "tape.js", "note.js", "take.js", "board.js"]
+
+
+def digest(text):
+    return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode() + "'"
+
+
+def joined_scripts():
+    parts = []
+    for name in SCRIPTS:
+        text = (HERE / name).read_text()
+        text = text.replace("// SPDX-License-Identifier: Apache-2.0\n", "").replace('"use strict";\n', "")
+        parts.append(text)
+    return '"use strict";\n' + "".join(parts)
+
+
+def data(name, text, kind):
+    """A block of data in the page: what it holds cannot end it."""
+    if "</script" in text.lower():
+        raise SystemExit(f"assemble.py: {name} holds the end of a script element")
+    return f'<script id="{name}" type="{kind}">{text}</script>\n'
+
+
+def page(engine, wasm, demo, licences, served):
+    script, style = joined_scripts(), (HERE / "style.css").read_text()
+    packed = base64.b64encode(gzip.compress(wasm, 9, mtime=0)).decode()
+    own = " 'self'" if served else ""
+    policy = (f"default-src 'none'; script-src {digest(script)} 'wasm-unsafe-eval'; "
+              f"style-src {digest(style)}; worker-src blob:{own}; img-src data:{own}; base-uri 'none'; "
+              "form-action 'none'" + ("; manifest-src 'self'" if served else ""))
+    notices = html.escape("\n\n".join(licences)).replace("--", "&#45;&#45;")
+    return (
+        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
+        '<meta name="viewport" content="width=device-width,initial-scale=1,viewport-fit=cover">\n'
+        "<title>Quoin board</title>\n"
+        + ('<link rel="manifest" href="manifest.webmanifest">\n' if served else "") +
+        f"<style>{style}</style>\n</head>\n<body>\n{(HERE / 'body.html').read_text()}"
+        + data("engine-script", engine, "text/plain") + data("engine-wasm", packed, "text/plain")
+        + data("demo", demo, "text/plain") + f"<template id=\"notices\"><pre>{notices}</pre></template>\n"
+        + f"<script>{script}</script>\n</body>\n</html>\n")
+
+
+def main(arguments):
+    served = arguments[:1] == ["--served"]
+    arguments = arguments[1:] if served else arguments
+    if len(arguments) < 4:
+        raise SystemExit(__doc__)
+    engine, wasm, demo, *licences, output = arguments
+    text = page(pathlib.Path(engine).read_text(), pathlib.Path(wasm).read_bytes(),
+                pathlib.Path(demo).read_text(), [pathlib.Path(one).read_text() for one in licences], served)
+    pathlib.Path(output).write_text(text)
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])

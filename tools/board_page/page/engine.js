@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: Apache-2.0
+"use strict";
+
+// The program in a worker of the browser, and how the page asks it.
+
+/** Text of the worker: the engine's own script, and one call after the other. */
+function workerText() {
+  const answer = `
+let engine;
+self.onmessage = async ({data}) => {
+  if (data.module) {
+    engine = await Engine({instantiateWasm(imports, done) {
+      WebAssembly.instantiate(data.module, imports).then((instance) => done(instance));
+      return {};
+    }});
+    postMessage({ready: true});
+    return;
+  }
+  try {
+    const text = JSON.stringify(data.call), size = engine.lengthBytesUTF8(text) + 1;
+    const at = engine._malloc(size);
+    engine.stringToUTF8(text, at, size);
+    const answer = JSON.parse(engine.UTF8ToString(engine._quoin_call(at)));
+    engine._free(at);
+    postMessage({id: data.id, ...answer});
+  } catch (error) {
+    postMessage({id: data.id, kind: "numerics", words: String(error), faults: [], broken: true});
+  }
+};`;
+  return document.getElementById("engine-script").textContent + answer;
+}
+
+/** The compiled engine, unpacked from the page. */
+async function engineModule() {
+  const packed = atob(document.getElementById("engine-wasm").textContent.trim());
+  const bytes = Uint8Array.from(packed, (sign) => sign.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
+  return WebAssembly.compile(await new Response(stream).arrayBuffer());
+}
+
+/** Why a call came to nothing: `faults` as the program tells them. */
+class Refusal extends Error {
+  constructor({words: said, kind, faults}) {
+    super(said);
+    this.kind = kind;
+    this.faults = faults;
+  }
+}
+
+const jsonCalls = new Set(["solve", "starts", "schema", "catalogue", "values", "handles", "glance"]);
+
+/** One engine in a worker of its own. A call that runs too long is ended with stop(). */
+class Hand {
+  constructor(module, source) {
+    this.module = module;
+    this.source = source;
+    this.waiting = new Map();
+    this.number = 0;
+    this.begin();
+  }
+
+  begin() {
+    this.worker = new Worker(this.source);
+    this.ready = new Promise((done) => {
+      this.worker.onmessage = ({data}) => {
+        if (data.ready) done();
+        else this.hear(data);
+      };
+    });
+    this.worker.postMessage({module: this.module});
+  }
+
+  hear(data) {
+    const waiting = this.waiting.get(data.id);
+    this.waiting.delete(data.id);
+    if (data.broken) this.stop();  // its memory may be in any state
+    if (!waiting) return;
+    if ("made" in data) waiting.done(data.made);
+    else waiting.fail(new Refusal(data));
+  }
+
+  async call(call, details = {}) {
+    await this.ready;
+    const id = ++this.number;
+    const made = await new Promise((done, fail) => {
+      this.waiting.set(id, {done, fail});
+      this.worker.postMessage({id, call: {call, ...details}});
+    });
+    if (!jsonCalls.has(call)) return made;
+    const lines = made.trim().split("\n");
+    return call === "solve" && lines.length > 1 && lines.every((line) => line.startsWith("{\""))
+      ? lines.map((line) => JSON.parse(line)) : JSON.parse(made);
+  }
+
+  /** Ends whatever runs; its callers hear a refusal. */
+  stop() {
+    this.worker.terminate();
+    const waiting = [...this.waiting.values()];
+    this.waiting.clear();
+    this.begin();
+    for (const {fail} of waiting)
+      fail(new Refusal({words: words.stopped, kind: "stopped", faults: []}));
+  }
+}
+
+/** Runs the newest of what it is given, one at a time: what came between is left out. */
+class Newest {
+  constructor() {
+    this.running = false;
+    this.next = null;
+  }
+  async run(work) {
+    this.next = work;
+    if (this.running) return;
+    this.running = true;
+    while (this.next) {
+      const now = this.next;
+      this.next = null;
+      await now();
+    }
+    this.running = false;
+  }
+}

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include <vtkDataObject.h>
+#include <vtkFieldData.h>
+#include <vtkNew.h>
+#include <vtkStringArray.h>
+
+#include <cstddef>
+#include <string>
+
+#include "cases/model/case.hpp"
+
+namespace quoin::tools {
+
+/// A named array of `size` tuples.
+template <class Array>
+vtkNew<Array> array(const char* name, std::size_t size, int components = 1) {
+  vtkNew<Array> made;
+  made->SetName(name);
+  made->SetNumberOfComponents(components);
+  made->SetNumberOfTuples(static_cast<vtkIdType>(size));
+  return made;
+}
+
+/// What the numbers of materials mean, and whose field it is.
+inline void add_names(vtkDataObject& grid, const cases::Variant& variant) {
+  vtkNew<vtkStringArray> names;
+  names->SetName("material_names");
+  for (const cases::Region& region : variant.regions) names->InsertNextValue(region.name);
+  grid.GetFieldData()->AddArray(names);
+  vtkNew<vtkStringArray> name;
+  name->SetName("variant");
+  name->InsertNextValue(variant.name);
+  grid.GetFieldData()->AddArray(name);
+}
+
+/// A grid as the text of its file: base64 within the elements, XML for any reader.
+template <class Writer>
+std::string xml_of(vtkDataObject& grid) {
+  vtkNew<Writer> writer;
+  writer->SetInputData(&grid);
+  writer->SetDataModeToBinary();
+  writer->SetCompressorTypeToNone();
+  writer->SetByteOrderToLittleEndian();
+  writer->SetHeaderTypeToUInt64();
+  writer->WriteToOutputStringOn();
+  writer->Write();
+  return writer->GetOutputString();
+}
+
+}  // namespace quoin::tools
