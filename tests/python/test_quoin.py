@@ -76,7 +76,7 @@ def test_fields_outlive_their_results():
     kept = field.temperature
     coldest = min(space["coldest"]["temperature_C"] for space in
                   results.findings["variants"][0]["surface"]["spaces"].values())
-    assert abs(kept[field.solid].min() - coldest) < 10
+    assert (abs(kept[field.solid] - coldest) < 1e-9).any(), "the coldest spot is a node"
     del results, variant, field
     gc.collect()
     scratch = [np.full(before.shape, np.nan) for _ in range(50)]
