@@ -20,6 +20,8 @@
 #include "cases/meaning/merge.hpp"
 #include "cases/meaning/open_layers.hpp"
 #include "cases/meaning/palette.hpp"
+#include "cases/meaning/placed_probes.hpp"
+#include "cases/meaning/plain_parts.hpp"
 #include "cases/meaning/read_readings.hpp"
 #include "cases/meaning/read_survey.hpp"
 #include "cases/meaning/recipe_remarks.hpp"
@@ -190,6 +192,8 @@ void finish(const Node& tree, const Document& document, const Palette& palette, 
   const std::size_t faults_before = faults.met();
   show(std::move(drawn.drawing), variant);
   variant.recipe = std::move(drawn.recipe);
+  add_plain_parts(document.plain_parts, variant, faults);
+  if (document.psi) variant.psi = *document.psi;
   ventilate(drawn, variant, faults);
   check_resistances(document.criteria, variant, faults);
   if (faults.met() != faults_before) return;
@@ -231,13 +235,16 @@ Variant variant_of(const Node& tree, const Document& document, std::size_t fault
   variant.criteria = criteria_of(document.criteria, humid, faults);
   if (const Entry* enough = tree.find("enough"); enough != nullptr && document.enough)
     variant.enough = enough_of(*document.enough, enough->value, palette, faults);
+  if (!document.survey) refuse_impossible(document.readings, variant.spaces, faults);
   remark_on_small_difference(document, variant.spaces, variant.remarks);
   remark_on_unknown_humidity(document, variant, variant.remarks);
   if (document.accuracy) variant.accuracy = *document.accuracy;
-  for (const auto& probe : document.probes) variant.probes.push_back({probe.name, probe.value});
   check_cut(tree, document, drawn, faults);
   if (faults.met() != faults_before) return variant;  // what follows relies on what was read
-  check_drawing(drawn, variant, document.probes, faults, variant.remarks);
+  const std::vector<Named<geometry::Point>> probes =
+      placed_probes(document.probes, drawn.drawing, variant.spaces, faults, variant.remarks);
+  for (const auto& probe : probes) variant.probes.push_back({probe.name, probe.value});
+  check_drawing(drawn, variant, probes, faults, variant.remarks);
   if (faults.met() != faults_before) return variant;
   finish(tree, document, palette, std::move(drawn), variant, faults);
   return variant;

@@ -287,8 +287,8 @@ Json schema_of(T value) {
 
 // What stands below a name and is no map, or may be something else.
 template <>
-Json schema_of(geometry::Point) {
-  return pair_of(coordinate_schema());
+Json schema_of(WrittenProbe) {
+  return any_of({pair_of(coordinate_schema()), schema_of<WrittenOnSurface>()});
 }
 
 template <>

@@ -38,7 +38,7 @@ std::string space_line(std::string_view mark, std::string_view name) {
                                     : unheated;
   const std::string_view about = mark.empty() ? "or b: 0.5, or losses: {outdoors: 5}"
                                  : name == "underfloor"
-                                     ? "a void, vented by mm2 by metre; see the line that names it"
+                                     ? "a void, vented by mm2 per metre; see the line that names it"
                                      : "for the line below that names it";
   return commented(fmt::format("  {}{}: {}", mark, name, what), about);
 }
@@ -140,7 +140,7 @@ materials:                                  # own ones; `quoin materials` lists 
   wall brick: {like: common brick, moisture: sheltered}
   # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
   # tested stone: {conductivity: 1.1, density: 1800}
-  # cavity: {air layer: 50}                 # openings: 1500 (mm2 by metre) open it to outdoors
+  # cavity: {air layer: 50}                 # openings: 1500 (mm2 per metre) open it to outdoors
 
 section:
 )";
@@ -160,8 +160,8 @@ constexpr std::string_view tail =
     R"(  # bands:                                  # parts of a material that are wetter or drier
   #   - {of: wall brick, y: [-300, 300], moisture: damp}
 
-# probes:                                   # places whose temperature is wanted
-#   A: {probe}
+# probes:                                   # places whose temperature is wanted; or on a surface:
+#   A: {probe}                              # {on: inside, from: the angle, at: 250, leg: left}
 
 # readings:                                 # temperatures measured there
 #   A: {temperature: 12.4, plus or minus: 0.5}

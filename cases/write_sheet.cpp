@@ -72,6 +72,7 @@ class SheetWriter {
     text += "\nsection:\n";
     add_list(text, "sheet", sheet());
     add_list(text, "bands", bands());
+    add(text, "plain parts", plain_parts());
     add(text, "probes", probes());
     add(text, "readings", readings());
     add(text, "criteria", criteria());
@@ -253,6 +254,16 @@ class SheetWriter {
 
   static std::string point(geometry::Point place) {
     return fmt::format("[{}, {}]", in_millimetres(place.x), in_millimetres(place.y));
+  }
+
+  [[nodiscard]] Lines plain_parts() const {
+    Lines lines;
+    for (const PlainLine& part : variant_.plain_lines) {
+      lines.push_back(
+          entry(part.name, fmt::format("{{across: [{}, {}], length: {}}}", point(part.from),
+                                       point(part.to), with_unit(part.length, Measure::length))));
+    }
+    return lines;
   }
 
   [[nodiscard]] Lines probes() const {

@@ -4,6 +4,8 @@
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
+#include <algorithm>
+#include <charconv>
 #include <csignal>
 #include <cstdlib>
 #include <cstring>
@@ -28,9 +30,20 @@ bool speaks_utf8() {
   return false;
 }
 
+/// The width that the surroundings ask for; narrower than 60 columns no table can be read.
+std::size_t columns() {
+  constexpr std::size_t usual = 80, least = 60, most = 400;
+  const char* wanted = std::getenv("COLUMNS");
+  if (wanted == nullptr) return usual;
+  std::size_t count = 0;
+  const auto [end, error] = std::from_chars(wanted, wanted + std::strlen(wanted), count);
+  return error == std::errc{} && *end == '\0' ? std::clamp(count, least, most) : usual;
+}
+
 tools::Terminal terminal() {
   const bool person = isatty(STDOUT_FILENO) != 0;
   tools::Terminal result{std::cout, std::cerr, {}, isatty(STDERR_FILENO) != 0, false};
+  result.style.width = columns();
   result.style.colour = person && std::getenv("NO_COLOR") == nullptr;
   result.style.ascii = person && !speaks_utf8();  // files and pipes get UTF-8
   return result;

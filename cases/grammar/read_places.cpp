@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "cases/grammar/reader.hpp"
 #include "geometry/section.hpp"
@@ -108,9 +109,17 @@ void Reader::line(std::string_view key, std::optional<geometry::Outline>& value,
   }
 }
 
-void read_named(const Entry& entry, const std::string& /*what*/, FaultList& faults,
-                geometry::Point& place) {
-  if (const auto pair = pair_of(entry.value, "[x, y]", faults)) place = {pair->first, pair->second};
+void read_named(const Entry& entry, const std::string& what, FaultList& faults,
+                WrittenProbe& probe) {
+  if (entry.value.kind == Node::Kind::map) {
+    const std::size_t before = faults.met();
+    WrittenOnSurface surface;
+    read(entry.value, what, faults, surface);
+    if (faults.met() == before) probe.surface = std::move(surface);
+  } else if (const auto pair = pair_of(
+                 entry.value, "[x, y], or {on: inside, from: the angle, at: 250}", faults)) {
+    probe.point = {pair->first, pair->second};
+  }
 }
 
 void read_named(const Entry& entry, const std::string& what, FaultList& faults,

@@ -142,7 +142,7 @@ void read_named(const Entry& entry, const std::string& what, FaultList& faults, 
   read_part(entry.value, what, faults, value);
 }
 void read_named(const Entry& entry, const std::string& what, FaultList& faults,
-                geometry::Point& place);
+                WrittenProbe& probe);
 void read_named(const Entry& entry, const std::string& what, FaultList& faults,
                 WrittenCriterion& criterion);
 

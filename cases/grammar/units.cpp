@@ -148,7 +148,7 @@ Spoken spoken(Measure measure) {
     case Measure::air_change:
       return {"an air change", "1/h", true};
     case Measure::loss:
-      return {"a heat loss by metre of the section", "W/(m·K)", true};
+      return {"a heat loss per metre of the section", "W/(m·K)", true};
     case Measure::evaporation:
       return {"a rate of evaporation", "g/(m²·h)", true};
     case Measure::pressure:

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <cstdint>
 #include <limits>
 #include <optional>
 #include <string>
@@ -194,6 +195,31 @@ void describe(Visitor& visit, WrittenBand& band) {
   visit.moisture("moisture", band.moisture, "the state inside the band");
 }
 
+/// Which way along a surface, as seen by who looks at it from its air.
+enum class Leg : std::uint8_t { left, right };
+
+/// A place on a surface, so far along it from one that the recipe names.
+struct WrittenOnSurface {
+  std::string on, from;
+  double at = 0.0;
+  std::optional<Leg> leg;
+};
+
+template <class Visitor>
+void describe(Visitor& visit, WrittenOnSurface& place) {
+  visit.word("on", place.on, "inside, outside, or a space: whose surface");
+  visit.word("from", place.from, "a place that the recipe names on it: the angle, the frame edge");
+  visit.length("at", place.at, 0.0, 100.0, "how far from there, along the surface");
+  visit.choice("leg", place.leg, {{"left", Leg::left}, {"right", Leg::right}},
+               "which way, as seen from that space");
+}
+
+/// Where a temperature is wanted: either of the two.
+struct WrittenProbe {
+  std::optional<geometry::Point> point;
+  std::optional<WrittenOnSurface> surface;
+};
+
 struct WrittenReading {
   static constexpr std::string_view alone = "temperature";  ///< `A: 12.4`
   std::optional<double> temperature, difference, plus_or_minus;
@@ -211,6 +237,30 @@ void describe(Visitor& visit, WrittenReading& reading) {
                    "its uncertainty; by default that of its instrument, or 0.5 K");
 }
 
+/// A plain part of a sheet.
+struct WrittenPlainPart {
+  std::optional<geometry::Outline> across;
+  double length = needed;
+};
+
+template <class Visitor>
+void describe(Visitor& visit, WrittenPlainPart& part) {
+  visit.line("across", part.across, "from the air on one side straight to that on the other");
+  visit.length("length", part.length, 0.0, 100.0, "of the part: psi takes off its U times this");
+}
+
+template <class Visitor>
+void describe(Visitor& visit, PsiAsked& psi) {
+  visit.choice("by", psi.by,
+               {{"internal", geometry::Dimensions::internal},
+                {"overall internal", geometry::Dimensions::overall_internal},
+                {"external", geometry::Dimensions::external}},
+               "the one way of measuring that is told; by default all three");
+  visit.number("catalogue", psi.catalogue, -5.0, 5.0,
+               "a value from elsewhere to stand beside it, W/(m K)");
+  visit.text("source", psi.source, "where that value is from");
+}
+
 template <class Visitor>
 void describe(Visitor& visit, Accuracy& accuracy) {
   visit.number("fRsi", accuracy.factor, 1e-5, 0.1, "half width of the band of fRsi");
@@ -226,7 +276,9 @@ struct Document {
   std::vector<Named<WrittenSpace>> spaces;
   std::vector<Named<WrittenMaterial>> materials;
   const Node* section = nullptr;
-  std::vector<Named<geometry::Point>> probes;
+  std::vector<Named<WrittenPlainPart>> plain_parts;
+  std::optional<PsiAsked> psi;
+  std::vector<Named<WrittenProbe>> probes;
   std::vector<Named<WrittenReading>> readings;
   std::optional<WrittenSurvey> survey;
   std::vector<Named<WrittenCriterion>> criteria;
@@ -248,7 +300,9 @@ void describe(Visitor& visit, Document& document) {
   visit.named("spaces", document.spaces, "the air on each side");
   visit.named("materials", document.materials, "own ones; all others by name from the catalogue");
   visit.section("section", document.section, "a recipe or a sheet, perhaps with bands");
-  visit.named("probes", document.probes, "places whose temperature is wanted: [x, y]");
+  visit.named(
+      "probes", document.probes,
+      "places whose temperature is wanted: [x, y], or {on: inside, from: the angle, at: 250}");
   visit.named("readings", document.readings, "temperatures measured at probes");
   visit.group("survey", document.survey, "how the readings were taken, and what may explain them");
   visit.named("criteria", document.criteria, "what counts as a risk");

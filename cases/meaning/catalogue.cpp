@@ -121,6 +121,10 @@ Catalogue catalogue_of(std::string_view text, const std::string& file) {
       Material material;
       material.name = name;
       apply(value, material);
+      if (material.law_source.empty()) {
+        material.law_confidence = materials::Confidence::typical;
+        material.law_source = "taken to conduct the same however moist: common practice, no source";
+      }
       for (const std::string& flaw : materials::flaws(material))
         faults.add(mark, {fmt::format("'{}' contradicts itself", name), flaw, "", ""});
       result.materials.push_back(std::move(material));

@@ -65,6 +65,15 @@ double resistance_at(const Space& space) {
       materials::surface_resistance(materials::Face{}, materials::Purpose::surface_temperature));
 }
 
+/// Whether a threshold was stated for one of the two resistances that everything is solved with.
+bool is_solved_with(double resistance, const Space& space) {
+  constexpr double rounding = 1e-9;  // m2K/W
+  if (std::abs(resistance_at(space) - resistance) < rounding) return true;
+  const double heat =
+      materials::surface_resistance(materials::Face{}, materials::Purpose::heat_flow);
+  return !space.resistance && std::abs(heat - resistance) < rounding;
+}
+
 /// Whether a space says where its humidity comes from, be it wrongly: that is said elsewhere.
 bool asks_for_humidity(const Node& space) {
   constexpr std::array<std::string_view, 4> keys{"humidity", materials::HumidityClass::name,
@@ -122,7 +131,7 @@ void check_resistances(const std::vector<Written>& written, const Variant& varia
       const Space& space = variant.spaces[id];
       if (space.is != SpaceKind::inside || !is_painted(variant, id)) continue;
       const double computed = resistance_at(space);
-      if (std::abs(computed - *threshold->resistance) < 1e-9) continue;
+      if (is_solved_with(*threshold->resistance, space)) continue;
       faults.add(one.mark,
                  {fmt::format("'{}' is stated for an Rsi of {:.3g}, but the factor at '{}' is "
                               "computed with {:.3g}",

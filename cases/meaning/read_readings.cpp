@@ -64,6 +64,31 @@ void check_readings(const std::vector<Named<WrittenReading>>& readings, bool wit
   }
 }
 
+void refuse_impossible(const std::vector<Named<WrittenReading>>& readings,
+                       const Per<SpaceId, Space>& spaces, FaultList& faults) {
+  constexpr double usual = 0.5;  // K, give or take
+  if (spaces.size() == 0) return;
+  double coldest = infinite, warmest = -infinite;
+  for (const Space& space : spaces) {
+    coldest = std::min(coldest, space.temperature - space.cooling);
+    warmest = std::max(warmest, space.temperature);
+  }
+  for (const auto& reading : readings) {
+    if (!reading.value.temperature || !reading.value.with.empty()) continue;
+    const double read = *reading.value.temperature;
+    const double known = reading.value.plus_or_minus.value_or(usual);
+    const bool cold = read + known < coldest;
+    if (!cold && read - known <= warmest) continue;
+    faults.add(reading.mark,
+               {fmt::format("the reading at '{}' is {} air of this case", reading.name,
+                            cold ? "colder than any" : "warmer than any"),
+                fmt::format("{:.3g} °C, give or take {:.2g} K", read, known),
+                fmt::format("{:.3g} to {:.3g} °C", coldest, warmest),
+                "state the air of the day of the reading; a clear sky or a past night that was "
+                "colder belong to `clear sky` or to a survey"});
+  }
+}
+
 void add_readings(const std::string& section, const std::vector<Named<WrittenReading>>& readings,
                   Survey& survey, FaultList& faults) {
   for (const auto& reading : readings) {

@@ -156,6 +156,22 @@ struct Drying {
   std::vector<materials::Coat> inside_coats;  ///< empty: as it is
 };
 
+/// A plain part of a section drawn by hand: a straight line across it from air to air, and the
+/// length of the part that psi takes off.
+struct PlainLine {
+  std::string name;
+  geometry::Point from;
+  geometry::Point to;
+  double length = 0.0;  ///< m
+};
+
+/// How psi is wanted, and what stands beside it.
+struct PsiAsked {
+  std::optional<geometry::Dimensions> by;  ///< absent: by all ways of measuring
+  std::optional<double> catalogue;         ///< a value from elsewhere, W/(m K)
+  std::string source;                      ///< of that value
+};
+
 /// How exact the answer must be.
 struct Accuracy {
   double factor = 0.002;    ///< half width of the band of fRsi
@@ -184,6 +200,8 @@ struct Variant {
   int halves = 1;                             ///< 2: the section is one half of a mirrored detail
   geometry::Sheet floor_alone;                ///< the same floor without its wall; may be empty
   std::optional<geometry::Outline> close_up;  ///< what pictures show; absent: all
+  std::vector<PlainLine> plain_lines;         ///< of a sheet, as the author draws them
+  PsiAsked psi;
   std::vector<Probe> probes;
   std::vector<Reading> readings;
   std::vector<Criterion> criteria;

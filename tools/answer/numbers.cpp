@@ -24,6 +24,15 @@ std::optional<solver::Solution> floor_alone(const cases::Variant& variant,
   return solve(question_of(alone, materials::Purpose::heat_flow), effort);
 }
 
+/// Lengths that the author states are of one kind, and one way of measuring may be asked for.
+void keep_psi_asked_for(SolvedVariant& solved) {
+  const std::optional<geometry::Dimensions> by = solved.variant.psi.by;
+  if (!solved.variant.recipe && !solved.psi.empty())
+    solved.psi.erase(solved.psi.begin() + 1, solved.psi.end());
+  if (solved.variant.recipe && by)
+    std::erase_if(solved.psi, [&](const auto& psi) { return psi.dimensions != *by; });
+}
+
 }  // namespace
 
 std::vector<std::string> solve_numbers(SolvedVariant& result, const solver::Effort& effort,
@@ -37,6 +46,7 @@ std::vector<std::string> solve_numbers(SolvedVariant& result, const solver::Effo
   const std::optional<solver::Solution> floor = floor_alone(result.variant, effort, solve);
   result.psi = solver::linear_transmittances(result.variant.flanks, result.heat,
                                              floor ? &*floor : nullptr, losses_of(result.variant));
+  keep_psi_asked_for(result);
   for (solver::LinearTransmittance& psi : result.psi) {
     psi.value.value *= result.variant.halves;
     psi.value.band *= result.variant.halves;

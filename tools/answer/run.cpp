@@ -3,11 +3,13 @@
 
 #include <optional>
 #include <utility>
+#include <vector>
 
 #include "solver/findings/cut_planes.hpp"
 #include "solver/findings/plain.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/find/drying.hpp"
+#include "tools/answer/find/readings.hpp"
 #include "tools/answer/find/timber_ends.hpp"
 #include "tools/answer/find/unheated.hpp"
 #include "tools/answer/find/vapour_check.hpp"
@@ -20,9 +22,11 @@
 #include "tools/answer/words/compare.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/summary.hpp"
+#include "tools/answer/words/wetness_remarks.hpp"
 #include "tools/answer/words/year_remarks.hpp"
 
 namespace quoin::tools {
+
 SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort,
                      const ChanceGround& ground) {
   SolvedVariant result;
@@ -50,6 +54,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.warnings = warnings(result);
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
+  const std::vector<std::string> wetness = wetness_remarks(result);
+  result.warnings.insert(result.warnings.end(), wetness.begin(), wetness.end());
   const std::vector<std::string> over_the_year = year_remarks(result);
   result.warnings.insert(result.warnings.end(), over_the_year.begin(), over_the_year.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);
@@ -70,6 +76,8 @@ Results results_of(const cases::Case& source, const std::string& file, const sol
     if (!only.empty() && source.variants[v].name != only) continue;
     if (progress) progress(source.variants[v].name, v, source.variants.size());
     results.variants.push_back(solved(source.variants[v], effort, ground));
+    SolvedVariant& last = results.variants.back();
+    if (!may_have_been_read(results.variants.front(), last)) last.variant.readings.clear();
   }
   if (only.empty()) results.changes = changes(results.variants);
   return results;

@@ -2,8 +2,10 @@
 #include <fmt/format.h>
 
 #include <CLI/App.hpp>
+#include <map>
 #include <memory>
 #include <ostream>
+#include <string>
 
 #include "cases/write_sheet.hpp"
 #include "tools/command/arguments.hpp"
@@ -19,17 +21,25 @@ struct CheckOptions {
   bool sheet = false;  ///< print each variant as a case file in sheet form instead
 };
 
+/// Draws each variant, one that is drawn like an earlier one by its name only.
 void show(const std::string& file, const cases::Case& source, const CheckOptions& options,
           const Terminal& terminal) {
+  std::map<std::string, std::string> drawn;  // sketch: name of the first variant with it
   for (const cases::Variant& variant : source.variants) {
     if (options.sheet) {
       terminal.out << cases::sheet_text(variant);
       continue;
     }
-    terminal.out << harmless(fmt::format("{}: {}, {}", file, source.title, variant.name),
-                             terminal.style)
-                 << "\n\n"
-                 << section_drawing(variant, terminal.style) << "\n";
+    const std::string sketch = section_sketch(variant, terminal.style);
+    const auto [first, is_new] = drawn.emplace(sketch, variant.name);
+    terminal.out << paragraph(fmt::format("{}: {}, {}", file, source.title, variant.name), 0,
+                              terminal.style)
+                 << '\n'
+                 << (is_new ? sketch
+                            : paragraph(fmt::format("drawn like '{}'", first->second), 2,
+                                        terminal.style))
+                 << '\n'
+                 << section_legend(variant, terminal.style) << '\n';
     for (const cases::Remark& remark : variant.remarks) {
       terminal.notes << paragraph(
           remark.line > 0 ? fmt::format("line {}: {}", remark.line, remark.text) : remark.text, 2,

@@ -40,6 +40,15 @@ std::vector<TextTable::Cell> row(const std::string& name, const std::optional<So
           {fmt::format("{}: {}", words_for(value->confidence), value->source)}};
 }
 
+/// A share of volume in per cent.
+std::optional<Sourced> by_volume(std::optional<Sourced> value) {
+  if (!value) return value;
+  value->value *= 100;
+  if (value->low) value->low = 100 * *value->low;
+  if (value->high) value->high = 100 * *value->high;
+  return value;
+}
+
 std::string entry(const Material& material, const TextStyle& style) {
   std::string text = toned(harmless(material.name, style), Tone::strong, style) + "\n" +
                      paragraph(material.about, 2, style) + "\n";
@@ -54,19 +63,19 @@ std::string entry(const Material& material, const TextStyle& style) {
   };
   add("conductivity, dry", material.conductivity, "W/(m K)");
   add("density, dry", material.density, "kg/m3");
-  add("moisture when saturated", material.saturation, "m3/m3");
-  add("moisture at 80 % humidity", material.moisture_at_80, "m3/m3");
+  add("moisture when saturated", by_volume(material.saturation), "vol-%");
+  add("moisture at 80 % humidity", by_volume(material.moisture_at_80), "vol-%");
   add("vapour resistance, dry", material.vapour_resistance_dry, "mu");
   add("vapour resistance, wet", material.vapour_resistance_wet, "mu");
   text += values.text(style) + "\n";
 
   TextTable states("lrr");
-  states.add({{"state"}, {"moisture m3/m3"}, {"conductivity W/(m K)"}});
+  states.add({{"state"}, {"moisture vol-%"}, {"conductivity W/(m K)"}});
   for (const auto& [name, state] : materials::named_states) {
     const auto moisture = materials::moisture_of(material, state);
     const double* known = std::get_if<double>(&moisture);
     states.add({{std::string(name)},
-                {known != nullptr ? fmt::format("{:.3f}", *known) : "not known"},
+                {known != nullptr ? fmt::format("{:.1f}", 100 * *known) : "not known"},
                 {known != nullptr
                      ? fmt::format("{:.3f}", materials::conductivity_of(material, *known).value)
                      : "-"}});

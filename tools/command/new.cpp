@@ -47,7 +47,7 @@ Exit start(const std::string& recipe, const Terminal& terminal) {
     }
     throw cases::InputError({fault});
   }
-  terminal.out << *text;
+  terminal.out << spelt_lines(*text, terminal.style);
   return Exit::done;
 }
 

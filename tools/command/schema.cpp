@@ -15,11 +15,9 @@ Command schema_command(CLI::App& program) {
   const auto of_findings = std::make_shared<bool>(false);
   words->add_flag("--findings", *of_findings, "that of findings.json, for scripts");
   return {words, [of_findings](const Terminal& terminal) {
-            if (*of_findings) {
-              terminal.out << findings_schema();
-            } else {
-              terminal.out << cases::schema_text() << '\n';
-            }
+            terminal.out << spelt_lines(
+                *of_findings ? std::string(findings_schema()) : cases::schema_text() + '\n',
+                terminal.style);
             return Exit::done;
           }};
 }

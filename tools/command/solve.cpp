@@ -4,6 +4,7 @@
 #include <CLI/App.hpp>
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <memory>
 #include <optional>
 #include <ostream>
@@ -21,6 +22,7 @@
 #include "tools/disk/output_folder.hpp"
 #include "tools/output/json/findings.hpp"
 #include "tools/output/outputs.hpp"
+#include "tools/output/overview.hpp"
 #include "tools/output/text/report.hpp"
 #include "tools/sweep/beside.hpp"
 
@@ -97,11 +99,23 @@ Read ready(std::size_t number, const fs::path* folder, const SolveOptions& optio
   return read;
 }
 
+/// Results that were told, for the overview of several.
+using Overview = std::vector<OverviewRow>;
+
+/// Where a report stands as seen from the folder of all.
+std::string beside(const fs::path& folder, const SolveOptions& options) {
+  return folder.lexically_relative(*options.folder).generic_string();
+}
+
 /// Writes and prints the results of one section. `alone`: nothing else is printed.
 Exit tell(const Results& results, const fs::path* folder, bool alone, const SolveOptions& options,
-          const Terminal& terminal) {
+          const Terminal& terminal, Overview& overview) {
   if (folder != nullptr) {
     write_folder(*folder, files_of(results, options.pngs()), options.foreign());
+    if (!alone) {
+      Overview rows = overview_rows(results, beside(*folder, options));
+      std::move(rows.begin(), rows.end(), std::back_inserter(overview));
+    }
   }
   if (options.json) {
     terminal.out << (alone ? findings_json(results) : findings_line(results));
@@ -119,7 +133,7 @@ Exit tell(const Results& results, const fs::path* folder, bool alone, const Solv
 }
 
 Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& options,
-               const Terminal& terminal) {
+               const Terminal& terminal, Overview& overview) {
   if (read.house) {
     const std::vector<Results> each =
         results_of(*read.house, options.effort, progress_on(terminal));
@@ -127,15 +141,21 @@ Exit solve_one(const Read& read, const fs::path* folder, const SolveOptions& opt
     Exit exit = Exit::done;
     for (std::size_t p = 0; p < each.size(); ++p) {
       const fs::path place = folder != nullptr ? folder_of(*read.house, p, *folder) : fs::path();
-      exit = std::max(
-          exit, tell(each[p], folder != nullptr ? &place : nullptr, false, options, terminal));
+      exit = std::max(exit, tell(each[p], folder != nullptr ? &place : nullptr, false, options,
+                                 terminal, overview));
     }
     return exit;
   }
   const Results results =
       results_of(read.source, options.cases[read.number], options.effort, progress_on(terminal));
   end_progress(terminal);
-  return tell(results, folder, options.cases.size() == 1, options, terminal);
+  return tell(results, folder, options.cases.size() == 1, options, terminal, overview);
+}
+
+/// One table of all that was written, where that is more than one report.
+Exit tell_overview(const Overview& overview, const SolveOptions& options) {
+  if (!overview.empty()) write_folder(*options.folder, overview_files(overview), options.foreign());
+  return Exit::done;
 }
 
 /// Reads all, then solves what could be read, however many of the others fail.
@@ -144,16 +164,27 @@ Exit solve(const SolveOptions& options, const Terminal& terminal) {
   const auto place = [&](std::size_t c) { return places.empty() ? nullptr : &places[c]; };
   EachCase each(options.cases, terminal);
   std::vector<Read> all;
+  if (places.size() > 1) {
+    if (const Exit exit = told(terminal,
+                               [&] {
+                                 check_folder(*options.folder, overview_names(), options.foreign());
+                                 return Exit::done;
+                               });
+        exit != Exit::done)
+      return exit;
+  }
   for (std::size_t c = 0; c < options.cases.size(); ++c) {
     each.run(c, [&] {
       all.push_back(ready(c, place(c), options));
       return Exit::done;
     });
   }
+  Overview overview;
   for (const Read& read : all) {
-    each.run(read.number, [&] { return solve_one(read, place(read.number), options, terminal); });
+    each.run(read.number,
+             [&] { return solve_one(read, place(read.number), options, terminal, overview); });
   }
-  return each.end();
+  return worse(each.end(), told(terminal, [&] { return tell_overview(overview, options); }));
 }
 
 /// Why a limit of nodes is more than this machine can hold; empty where it is not.

@@ -17,20 +17,11 @@ constexpr char32_t replacement = U'\uFFFD';
 
 /// The signs that our own words use, in ASCII.
 std::string_view spelling(char32_t code) {
-  constexpr std::array<std::pair<char32_t, std::string_view>, 14> spellings{{{U'°', ""},
-                                                                             {U'±', "+/-"},
-                                                                             {U'·', "."},
-                                                                             {U'–', "-"},
-                                                                             {U'—', "-"},
-                                                                             {U'…', "..."},
-                                                                             {U'’', "'"},
-                                                                             {U'‘', "'"},
-                                                                             {U'“', "\""},
-                                                                             {U'”', "\""},
-                                                                             {U'ψ', "psi"},
-                                                                             {U'λ', "lambda"},
-                                                                             {U'²', "2"},
-                                                                             {U'³', "3"}}};
+  constexpr std::array<std::pair<char32_t, std::string_view>, 22> spellings{
+      {{U'°', ""},  {U'±', "+/-"},   {U'·', "."},  {U'–', "-"},  {U'—', "-"},   {U'…', "..."},
+       {U'’', "'"}, {U'‘', "'"},     {U'“', "\""}, {U'”', "\""}, {U'ψ', "psi"}, {U'λ', "lambda"},
+       {U'²', "2"}, {U'³', "3"},     {U'●', "#"},  {U'−', "-"},  {U'×', "x"},   {U'μ', "mu"},
+       {U'µ', "u"}, {U'θ', "theta"}, {U'≥', ">="}, {U'≤', "<="}}};
   for (const auto& [sign, ascii] : spellings) {
     if (sign == code) return ascii;
   }
@@ -64,6 +55,18 @@ std::string harmless(std::string_view text, const TextStyle& style) {
     text.remove_prefix(bytes.size());
   }
   return safe;
+}
+
+std::string spelt_lines(std::string_view text, const TextStyle& style) {
+  if (!style.ascii) return std::string(text);
+  std::string all;
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    all += harmless(text.substr(0, end), style);
+    if (end < text.size()) all += '\n';
+    text.remove_prefix(std::min(end + 1, text.size()));
+  }
+  return all;
 }
 
 std::size_t columns_of(std::string_view text) {

@@ -21,6 +21,9 @@ struct TextStyle {
 /// says so.
 [[nodiscard]] std::string harmless(std::string_view text, const TextStyle& style);
 
+/// A text of our own in lines, spelt in ASCII where the style says so; else as it is.
+[[nodiscard]] std::string spelt_lines(std::string_view text, const TextStyle& style);
+
 /// Columns that harmless text takes on a terminal.
 [[nodiscard]] std::size_t columns_of(std::string_view text);
 

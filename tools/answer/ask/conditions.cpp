@@ -30,8 +30,13 @@ std::vector<solver::OtherLoss> losses_of(const cases::Variant& variant) {
   return losses;
 }
 
-solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved,
-                                            const solver::SpaceTemperatures& airs) {
+namespace {
+
+/// Unheated spaces for which this says so take their share of the difference between the airs, or
+/// their heat balance; others stay.
+template <class Follows>
+solver::SpaceTemperatures following(const SolvedVariant& solved,
+                                    const solver::SpaceTemperatures& airs, Follows follows) {
   const auto& spaces = solved.variant.spaces;
   const SpaceId inside = inside_of(solved.variant);
   const SpaceId outside = outside_of(solved.variant);
@@ -39,7 +44,8 @@ solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved,
   const double span = spaces[inside].temperature - spaces[outside].temperature;
   for (const SpaceId id : geometry::ids(spaces)) {
     const cases::Space& space = spaces[spaces[id].air];
-    if (space.is != cases::SpaceKind::unheated || !space.losses.empty()) continue;
+    if (space.is != cases::SpaceKind::unheated || !space.losses.empty() || !follows(space))
+      continue;
     const double share =
         span == 0.0 ? 0.0 : (spaces[inside].temperature - space.temperature) / span;
     result[id] = airs[inside] - share * (airs[inside] - airs[outside]);
@@ -48,15 +54,31 @@ solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved,
                           solved.heat.couplings);
 }
 
-solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved, SpaceId room,
-                                            double inside, double outside) {
+}  // namespace
+
+solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved,
+                                            const solver::SpaceTemperatures& airs) {
+  return following(solved, airs, [](const cases::Space&) { return true; });
+}
+
+solver::SpaceTemperatures temperatures_as_stated(const SolvedVariant& solved,
+                                                 const solver::SpaceTemperatures& airs) {
+  return following(solved, airs, [](const cases::Space& space) { return space.b.has_value(); });
+}
+
+solver::SpaceTemperatures temperatures_with_room_at(const SolvedVariant& solved, SpaceId room,
+                                                    double inside) {
   const auto& spaces = solved.variant.spaces;
   solver::SpaceTemperatures airs = temperatures_of(solved.variant);
   for (const SpaceId id : geometry::ids(spaces)) {
-    if (spaces[id].is == cases::SpaceKind::outside) airs[id] = outside;
     if (spaces[id].air == room) airs[id] = inside;
   }
-  return temperatures_with(solved, airs);
+  return temperatures_as_stated(solved, airs);
+}
+
+bool states_its_temperature(const cases::Variant& variant, SpaceId air) {
+  const cases::Space& space = variant.spaces[air];
+  return space.air == air && !space.b && space.losses.empty();
 }
 
 solver::SpaceTemperatures airs_in_month(const SolvedVariant& solved, std::size_t month) {

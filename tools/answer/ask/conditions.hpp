@@ -16,10 +16,17 @@ namespace quoin::tools {
 [[nodiscard]] solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved,
                                                           const solver::SpaceTemperatures& airs);
 
-/// The temperatures of all spaces when the outside has this one and a room that one, degC; other
-/// rooms keep theirs.
-[[nodiscard]] solver::SpaceTemperatures temperatures_with(const SolvedVariant& solved, SpaceId room,
-                                                          double inside, double outside);
+/// The same as a case file that states these temperatures would have it: unheated spaces follow by
+/// their b or their heat balance only; one whose temperature is stated has that in `airs`.
+[[nodiscard]] solver::SpaceTemperatures temperatures_as_stated(
+    const SolvedVariant& solved, const solver::SpaceTemperatures& airs);
+
+/// The same where only the temperature of one room is another, degC.
+[[nodiscard]] solver::SpaceTemperatures temperatures_with_room_at(const SolvedVariant& solved,
+                                                                  SpaceId room, double inside);
+
+/// Whether the author states the temperature of an air: it follows from nothing else.
+[[nodiscard]] bool states_its_temperature(const cases::Variant& variant, SpaceId air);
 
 /// The temperatures of the air of all spaces in a month of the climate, degC: every room inside has
 /// that of the climate, where it states one, or its own.

@@ -38,7 +38,9 @@ materials::Facing facing_in(cases::Cut cut, geometry::Facing on_paper) {
 double resistance_of(const cases::Variant& variant, const cases::Space& space,
                      const cases::Region& region, geometry::Facing facing,
                      materials::Purpose purpose) {
-  if (space.resistance) return *space.resistance;
+  // What stands before a wall is no part of the building: heat flows are those without it.
+  const bool furniture = space.behind && purpose == materials::Purpose::heat_flow;
+  if (space.resistance && !furniture) return *space.resistance;
   return materials::surface_resistance(
       {side_of(space.is), facing_in(variant.cut, facing), region.part, space.wind, space.heat},
       purpose);

@@ -27,14 +27,14 @@ class Thickness : public cases::Vocabulary<Thickness> {
   Thickness(const cases::Variant& variant, const std::string& material, double thickness)
       : variant_(variant), material_(material), thickness_(thickness) {}
 
-  bool met = false;
+  std::vector<std::string> met;  ///< the lists it is a layer of, once for each layer
 
-  void layers(std::string_view, std::vector<geometry::Layer>& list, std::string_view,
+  void layers(std::string_view key, std::vector<geometry::Layer>& list, std::string_view,
               std::string_view = {}) {
     for (geometry::Layer& layer : list) {
       if (variant_.regions[layer.region].name != material_ || layer.hollow) continue;
       layer.thickness = thickness_;
-      met = true;
+      met.emplace_back(key);
     }
   }
   void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
@@ -104,7 +104,7 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   cases::Variant result = variant;
   Thickness change(variant, material, thickness);
   std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
-  if (!change.met || geometry::objection(*result.recipe)) return std::nullopt;
+  if (change.met.empty() || geometry::objection(*result.recipe)) return std::nullopt;
   cases::show(geometry::drawing_of(*result.recipe), result);
   add_bands(variant.sheet, result.sheet);
   if (cases::open_layers(result)) return std::nullopt;
@@ -112,8 +112,8 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   return result;
 }
 
-bool has_layer(const cases::Variant& variant, const std::string& material) {
-  if (!variant.recipe) return false;
+std::vector<std::string> layers_of(const cases::Variant& variant, const std::string& material) {
+  if (!variant.recipe) return {};
   geometry::Recipe recipe = *variant.recipe;
   Thickness change(variant, material, 0.0);
   std::visit([&](auto& one) { describe(change, one); }, recipe);

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "cases/model/case.hpp"
 
@@ -14,8 +15,10 @@ namespace quoin::tools {
                                                            const std::string& material,
                                                            double thickness);
 
-/// Whether a material is a layer of the recipe, whose thickness can be changed.
-[[nodiscard]] bool has_layer(const cases::Variant& variant, const std::string& material);
+/// The lists of the recipe that have a material as a layer, whose thickness can be changed: one
+/// name for each such layer.
+[[nodiscard]] std::vector<std::string> layers_of(const cases::Variant& variant,
+                                                 const std::string& material);
 
 /// A variant with every region of a material given another moisture, m3/m3; nothing where the
 /// section shows none.

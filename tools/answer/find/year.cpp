@@ -80,10 +80,8 @@ std::vector<std::size_t> months_at_risk(const materials::Test& test, const SpotY
   std::vector<std::size_t> months;
   for (std::size_t month = 0; month < airs.size(); ++month) {
     const MonthAir& air = airs[month];
-    if (air.inside_temperature <= air.outside_temperature) continue;  // nothing is cold
-    const double factor = materials::temperature_factor(
-        spot.temperature[month], air.inside_temperature, air.outside_temperature);
-    if (materials::margin(test, {spot.temperature[month], factor, air.inside_pressure}) < 0.0)
+    // Humid air passes a limit in summer, too, where no surface is cold. No factor is asked here.
+    if (materials::margin(test, {spot.temperature[month], nan, air.inside_pressure}) < 0.0)
       months.push_back(month);
   }
   return months;

@@ -2,6 +2,7 @@
 #include "tools/answer/judge/enough.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -57,16 +58,88 @@ class Trials {
   std::map<double, std::vector<double>> margins_;
 };
 
-/// Where a verdict just holds between its worst value and its best.
-Threshold threshold(Trials& trials, std::size_t verdict, double worst, double best, double step) {
-  const double at_worst = trials.margin(verdict, worst);
-  if (at_worst >= 0.0) return {Threshold::Kind::holds_always, worst};
-  const double at_best = trials.margin(verdict, best);
-  if (at_best < 0.0) return {Threshold::Kind::holds_never, best};
-  const solver::Sample one{worst, at_worst}, other{best, at_best};
+/// The value of a grid nearest to `fails` that holds, between a value that fails and one that does.
+double edge(Trials& trials, std::size_t verdict, double fails, double holds, double step) {
   const auto margin = [&](double value) { return trials.margin(verdict, value); };
-  return {Threshold::Kind::found, worst < best ? solver::crossing(margin, one, other, step)
-                                               : solver::crossing(margin, other, one, step)};
+  const solver::Sample one{fails, margin(fails)}, other{holds, margin(holds)};
+  const double about = fails < holds ? solver::crossing(margin, one, other, step)
+                                     : solver::crossing(margin, other, one, step);
+  const double towards = fails < holds ? 1.0 : -1.0;
+  const auto on_grid = [&](double count) {
+    return std::clamp(count * step, std::min(fails, holds), std::max(fails, holds));
+  };
+  double count = std::round(about / step);
+  while (on_grid(count) != holds && margin(on_grid(count)) < 0.0) count += towards;
+  while (on_grid(count - towards) != fails && margin(on_grid(count - towards)) >= 0.0)
+    count -= towards;
+  return on_grid(count);
+}
+
+/// Where a verdict just holds on the way from its worst value to its best.
+Threshold threshold(Trials& trials, std::size_t verdict, double worst, double best, double step) {
+  if (trials.margin(verdict, worst) >= 0.0) return {Threshold::Kind::holds_always, worst};
+  if (trials.margin(verdict, best) < 0.0) return {Threshold::Kind::holds_never, best};
+  return {Threshold::Kind::found, edge(trials, verdict, worst, best, step)};
+}
+
+/// The thickness at which a verdict holds best, near the best of some: a lining may warm one place
+/// and cool another, so that neither end need be it.
+double best_near(Trials& trials, std::size_t verdict, const std::vector<double>& tried) {
+  const auto better = [&](double a, double b) {
+    return trials.margin(verdict, a) < trials.margin(verdict, b);
+  };
+  const auto best = std::max_element(tried.begin(), tried.end(), better);
+  double low = best == tried.begin() ? *best : *(best - 1);
+  double high = best + 1 == tried.end() ? *best : *(best + 1);
+  double found = *best;
+  for (int k = 0; k < 12 && high - low > whole; ++k) {
+    const bool above = high - found > found - low;
+    const double middle = above ? (found + high) / 2 : (low + found) / 2;
+    const bool rises = better(found, middle);
+    (rises == above ? low : high) = rises ? found : middle;
+    if (rises) found = middle;
+  }
+  return found;
+}
+
+/// What more of a layer does from a thickness on, judged by what the margin is known to.
+Threshold::More more_than(Trials& trials, std::size_t verdict, double best, double from,
+                          double most, double known) {
+  if (best < most && trials.margin(verdict, most) < trials.margin(verdict, best) - known)
+    return Threshold::More::harm;
+  const double gained = trials.margin(verdict, most) - trials.margin(verdict, from);
+  return gained > known ? Threshold::More::helps : Threshold::More::nothing;
+}
+
+/// Which thicknesses let a verdict hold: both ends are solved and some between, and the first run
+/// of those that hold is followed to its ends.
+Threshold thickness_for(Trials& trials, std::size_t verdict, double from, double most,
+                        double known) {
+  constexpr int parts = 6;
+  std::vector<double> tried;
+  for (int k = 0; k <= parts; ++k)
+    tried.push_back(k == parts ? most : from + (most - from) * k / parts);
+  const auto holds = [&](double value) { return trials.margin(verdict, value) >= 0.0; };
+  if (std::none_of(tried.begin(), tried.end(), holds)) {
+    const double best = best_near(trials, verdict, tried);
+    if (!holds(best)) {
+      return {Threshold::Kind::holds_never, best, best,
+              more_than(trials, verdict, best, from, most, known)};
+    }
+    tried.insert(std::upper_bound(tried.begin(), tried.end(), best), best);
+  }
+  const auto first = std::find_if(tried.begin(), tried.end(), holds);
+  const auto end = std::find_if_not(first, tried.end(), holds);
+  Threshold result{Threshold::Kind::holds_always, from, most};
+  if (first != tried.begin())
+    result.value = edge(trials, verdict, *(first - 1), *first, thickness_step);
+  if (end != tried.end()) result.until = edge(trials, verdict, *end, *(end - 1), thickness_step);
+  const bool later = first != tried.begin(), ends = end != tried.end();
+  result.kind = later && ends ? Threshold::Kind::between
+                : later       ? Threshold::Kind::found
+                : ends        ? Threshold::Kind::up_to
+                              : Threshold::Kind::holds_always;
+  return result;
 }
 
 /// How warm the room must be for its coldest spot to pass, with the vapour it holds now, degC.
@@ -79,7 +152,7 @@ double lowest_room_temperature(const SolvedVariant& solved, const materials::Tes
     return solver::at_other_temperatures(field, solver::weights_at(field, surface.coldest.place),
                                          surface.coldest.temperature,
                                          temperatures_of(solved.variant),
-                                         temperatures_with(solved, surface.air, inside, outside))
+                                         temperatures_with_room_at(solved, surface.air, inside))
         .value;
   };
   const double here = surface.coldest.temperature.value;
@@ -131,7 +204,7 @@ void find_thickness(const SolvedVariant& solved, const solver::Effort& effort,
         fmt::format("how thick '{}' must be is not answered: {}", range.of, why));
   };
   if (!solved.variant.recipe) return refuse("a sheet has no layers, only a recipe has");
-  if (!has_layer(solved.variant, range.of)) return refuse("it is no layer of the recipe");
+  if (layers_of(solved.variant, range.of).empty()) return refuse("it is no layer of the recipe");
   const Trials::Change with = [&](double value) {
     return with_thickness(solved.variant, range.of, value);
   };
@@ -143,11 +216,18 @@ void find_thickness(const SolvedVariant& solved, const solver::Effort& effort,
                     "thicker ones, up to {:.4g} mm, were not tried",
                     1e3 * *most, range.of, 1e3 * range.to));
   }
+  if (const std::vector<std::string> lists = layers_of(solved.variant, range.of);
+      lists.size() > 1) {
+    result.warnings.push_back(
+        fmt::format("'{}' is a layer {} times, in {}: the thickness told is that of each of them",
+                    range.of, lists.size(), fmt::join(lists, " and in ")));
+  }
   const bool shut_in = !gate(*with(*most)).empty();
   Trials trials(with, effort);
   for (std::size_t v = 0; v < result.each.size(); ++v) {
-    result.each[v].thickness = shut_in ? Threshold{Threshold::Kind::dry_first, 0.0}
-                                       : threshold(trials, v, range.from, *most, thickness_step);
+    result.each[v].thickness =
+        shut_in ? Threshold{Threshold::Kind::dry_first, 0.0}
+                : thickness_for(trials, v, range.from, *most, solved.verdicts[v].band);
   }
 }
 

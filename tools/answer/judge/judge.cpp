@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "materials/moist_air.hpp"
+#include "materials/surface_resistance.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/judge/gate.hpp"
 
@@ -100,16 +101,36 @@ const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air) {
   return nullptr;
 }
 
+const solver::AirSurface& surface_for(const SolvedVariant& solved,
+                                      const solver::AirSurface& surface,
+                                      const cases::Criterion& criterion) {
+  const auto* factor = std::get_if<cases::FactorThreshold>(&criterion.test);
+  if (factor == nullptr || !factor->resistance || criterion.with_any_resistance) return surface;
+  const double heat =
+      materials::surface_resistance(materials::Face{}, materials::Purpose::heat_flow);
+  if (solved.variant.spaces[surface.air].resistance || std::abs(*factor->resistance - heat) > 1e-9)
+    return surface;
+  for (const solver::AirSurface& other : solved.heat.airs) {
+    if (other.air == surface.air) return other;
+  }
+  return surface;
+}
+
 Verdict judged(const SolvedVariant& solved, const solver::AirSurface& surface,
                const cases::Criterion& criterion) {
   const cases::Space& room = solved.variant.spaces[surface.air];
+  const solver::Spot& spot = surface_for(solved, surface, criterion).coldest;
   const auto margin_at = [&](double bands) {
-    return materials::margin(criterion.test, place_of(room, surface.coldest, bands));
+    return materials::margin(criterion.test, place_of(room, spot, bands));
   };
   Verdict verdict;
   verdict.criterion = criterion.name;
   verdict.space = surface.air;
-  verdict.limit = limit_of(criterion.test, surface.coldest.temperature.value);
+  verdict.limit = limit_of(criterion.test, spot.temperature.value);
+  verdict.has = materials::needs_humidity(criterion.test)
+                    ? materials::surface_humidity(room.temperature, room.humidity.value_or(0.0),
+                                                  spot.temperature.value)
+                    : spot.factor.value;
   verdict.margin = margin_at(0.0);
   verdict.holds = verdict.margin >= 0.0;
   verdict.band = std::max(verdict.margin - margin_at(-1.0), margin_at(1.0) - verdict.margin);

@@ -19,8 +19,14 @@ namespace quoin::tools {
 /// That of one air; null where its humidity is not known.
 [[nodiscard]] const AirHumidity* humidity_of(const SolvedVariant& solved, SpaceId air);
 
-/// One criterion judged at the coldest spot of one surface; `room` has a humidity where it looks at
-/// one.
+/// The surface that a criterion looks at: a threshold of fRsi that was stated for the resistance of
+/// the heat-flow purpose looks at the same air as solved for that one.
+[[nodiscard]] const solver::AirSurface& surface_for(const SolvedVariant& solved,
+                                                    const solver::AirSurface& surface,
+                                                    const cases::Criterion& criterion);
+
+/// One criterion judged at the coldest spot of one surface, whose room has a humidity where it
+/// looks at one.
 [[nodiscard]] Verdict judged(const SolvedVariant& solved, const solver::AirSurface& surface,
                              const cases::Criterion& criterion);
 

@@ -14,6 +14,13 @@ inline constexpr double marginal_chance = 0.10;  // common practice, no source
 /// How good news an outcome is.
 [[nodiscard]] Tone tone_of(Outcome::Kind kind);
 
+/// Whether passing the limit of a criterion means mould: where its name says so; else from 70 % on,
+/// below which none grows (common practice, no source), unless the name says what else it is for.
+[[nodiscard]] bool is_for_mould(const cases::Criterion& criterion);
+
+/// What is looked at in every room: the criteria and, unless one for mould asks as much, 80 %.
+[[nodiscard]] std::vector<cases::Criterion> looked_at(const cases::Variant& variant);
+
 /// One outcome for each room inside that has a surface, in the order of its surfaces. Looks at the
 /// criteria and, whatever they are, at the dew point and at 80 % (ISO 13788). Needs humidity and
 /// verdicts to be filled in.

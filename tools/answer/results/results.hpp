@@ -53,6 +53,7 @@ struct Verdict {
   SpaceId space;
   bool holds = false;
   double limit = 0.0;          ///< humidity at the surface, 0 to 1, or fRsi
+  double has = 0.0;            ///< what the spot has, in the same terms
   double margin = 0.0;         ///< positive: on the safe side, in `unit`
   double band = 0.0;           ///< of the margin, same unit: of grid and solver
   std::string unit;            ///< "%RH" or "1"

@@ -50,14 +50,20 @@ struct Year {
 /// Where a changed value just lets a criterion hold.
 struct Threshold {
   enum class Kind {
-    found,
-    holds_always,
+    found,         ///< from the value on, as far as was tried
+    holds_always,  ///< at both ends of what was tried, and between
     holds_never,
+    up_to,       ///< of thickness: from the first tried to `until`; more does harm
+    between,     ///< of thickness: from the value to `until`; more does harm
     up_to_damp,  ///< holds as wet as insulated masonry may be: no wetter than damp
     dry_first,   ///< withheld: insulation would shut in masonry wetter than damp
   };
+  /// What more of it does where no value lets the criterion hold.
+  enum class More { helps, nothing, harm };
   Kind kind = Kind::found;
   double value = 0.0;  ///< the last one that holds; of holds_never the best one tried
+  double until = 0.0;  ///< of a thickness: the greatest that holds
+  More more = More::helps;
 };
 
 /// What would be enough for one criterion at the coldest spot of one air.

@@ -8,6 +8,7 @@
 #include "solver/survey/quasi_random.hpp"
 #include "solver/survey/shuffled.hpp"
 #include "tools/answer/ask/physics.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/survey/chance.hpp"
 #include "tools/answer/survey/design_factor.hpp"
 #include "tools/answer/survey/explain.hpp"
@@ -125,7 +126,10 @@ FabricDraws fabric_after(const WorkedSurvey& worked, const SurfaceField& field,
 }
 
 bool any_to_judge(const SolvedVariant& solved) {
-  return !solved.variant.criteria.empty() && !solved.surface.airs.empty();
+  const auto humid = [](const cases::Space& space) { return space.humidity.has_value(); };
+  const auto& spaces = solved.variant.spaces;
+  return (!solved.variant.criteria.empty() || std::any_of(spaces.begin(), spaces.end(), humid)) &&
+         !solved.surface.airs.empty();
 }
 
 Degree degree_of(double chance) {
@@ -153,7 +157,8 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
       read ? fabric_after(*ground.worked, field, ground.section) : fabric_beforehand(field, draws);
   solve_states(field, fabric);
   const double outside = solved.variant.spaces[outside_of(solved.variant)].temperature;
-  for (const cases::Criterion& criterion : solved.variant.criteria) {
+  const std::vector<cases::Criterion> criteria = looked_at(solved.variant);
+  for (const cases::Criterion& criterion : criteria) {
     for (const solver::AirSurface& surface : solved.surface.airs) {
       const cases::Space& space = solved.variant.spaces[surface.air];
       if (materials::needs_humidity(criterion.test) && !space.humidity) continue;

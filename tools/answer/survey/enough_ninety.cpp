@@ -18,8 +18,9 @@ void add_enough_at_ninety(SolvedVariant& solved, const solver::Effort& effort) {
     for (const EnoughFor& enough : what_is_enough(humid, effort).each) {
       if (enough.criterion != chance.criterion || enough.space != chance.space) continue;
       using Kind = Threshold::Kind;
-      if (enough.thickness &&
-          (enough.thickness->kind == Kind::found || enough.thickness->kind == Kind::holds_always))
+      if (!enough.thickness) continue;
+      const Kind kind = enough.thickness->kind;
+      if (kind != Kind::holds_never && kind != Kind::dry_first)
         chance.enough = enough.thickness->value;
     }
   }

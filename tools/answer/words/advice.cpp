@@ -8,6 +8,7 @@
 #include <cmath>
 #include <optional>
 
+#include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/judge.hpp"
@@ -136,9 +137,35 @@ std::optional<double> drier(const SolvedVariant& solved) {
   return safe_humidity(solved, surface_of(solved, worst->space));
 }
 
+/// "gets wet: 8.7 °C, where 11.1 °C is needed to stay dry and 14.5 °C against mould".
+std::string beside_its_limits(const SolvedVariant& solved, const solver::AirSurface& surface,
+                              const AirHumidity& air, const Outcome& outcome) {
+  const cases::Space& room = solved.variant.spaces[outcome.space];
+  const double has = surface.coldest.temperature.value;
+  // Mould is told by its own limit, even where another asks for more.
+  const bool mould = outcome.kind == Kind::mould;
+  const double limit = mould ? *outcome.limit : air.limit;
+  const std::string by = mould ? outcome.decided_by : air.limit_by;
+  const double needed = by == air.limit_by ? air.lowest_temperature
+                                           : materials::lowest_safe_surface_temperature(
+                                                 room.temperature, air.humidity, limit);
+  const bool against_mould = by == mould_limit().name || limit == 0.8;
+  const std::string what = outcome.kind == Kind::wet                ? "gets wet"
+                           : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
+                           : mould                                  ? "is cold enough for mould"
+                           : outcome.kind != Kind::marginal         ? "is safe"
+                           : against_mould ? "only just stays free of mould"
+                                           : "only just keeps its limits";
+  const std::string against =
+      against_mould ? "against mould" : fmt::format("for the {:.3g} % of '{}'", 100 * limit, by);
+  const int decimals = decimals_for({has, air.dew_point, needed}, 1);
+  return fmt::format("{}: {} °C, where {} °C is needed to stay dry and {} °C {}", what,
+                     fixed(has, decimals), fixed(air.dew_point, decimals), fixed(needed, decimals),
+                     against);
+}
+
 std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   const solver::AirSurface& surface = surface_of(first, outcome.space);
-  const double has = surface.coldest.temperature.value;
   const AirHumidity* air = humidity_of(first, outcome.space);
   const std::string where = capital(words_for(first, surface.coldest));
   const std::string room = first.outcomes.size() > 1
@@ -147,28 +174,25 @@ std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   if (outcome.kind == Kind::not_judged || (air == nullptr && outcome.unit != "1"))
     return capital(outcome.words) + ".";
   if (outcome.kind == Kind::dry_first) return capital(outcome.words) + ".";
-  if (outcome.unit == "1") {
-    const int decimals = decimals_for({surface.coldest.factor.value, *outcome.limit}, 2);
-    return fmt::format("{}{} {} '{}': fRsi {}, where {} is asked for.", where, room,
-                       outcome.kind == Kind::fails ? "does not meet" : "meets", outcome.decided_by,
-                       fixed(surface.coldest.factor.value, decimals),
-                       fixed(*outcome.limit, decimals));
+  if (outcome.kind == Kind::fails) {
+    std::vector<std::string> all;
+    for (const BrokenLimit& each : outcome.broken) all.push_back(words_for(each));
+    return fmt::format("{}{} does not meet {}.", where, room, fmt::join(all, " nor "));
   }
-  const int decimals = decimals_for({has, air->dew_point, air->lowest_temperature}, 1);
-  const std::string what = outcome.kind == Kind::wet                ? "gets wet"
-                           : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
-                           : outcome.kind == Kind::mould            ? "is cold enough for mould"
-                           : outcome.kind == Kind::fails
-                               ? fmt::format("passes the limit of '{}'", outcome.decided_by)
-                           : outcome.kind == Kind::marginal ? "only just stays free of mould"
-                                                            : "is safe";
-  const std::string against =
-      air->limit_by == mould_limit().name || air->limit == 0.8
-          ? "against mould"
-          : fmt::format("for the {:.3g} % of '{}'", 100 * air->limit, air->limit_by);
-  return fmt::format("{}{} {}: {} °C, where {} °C is needed to stay dry and {} °C {}.", where, room,
-                     what, fixed(has, decimals), fixed(air->dew_point, decimals),
-                     fixed(air->lowest_temperature, decimals), against);
+  std::vector<std::string> others;
+  for (const BrokenLimit& each : also_broken(outcome)) others.push_back(words_for(each));
+  const std::string besides =
+      others.empty()       ? ""
+      : others.size() == 1 ? fmt::format(" It does not meet {} either.", others.front())
+                           : fmt::format(" It meets neither {}.", fmt::join(others, " nor "));
+  if (outcome.unit == "1") {
+    const int decimals = decimals_for({outcome.has, *outcome.limit}, 2);
+    return fmt::format("{}{} {}meets '{}': fRsi {}, where {} is asked for.{}", where, room,
+                       outcome.kind == Kind::marginal ? "only just " : "", outcome.decided_by,
+                       fixed(outcome.has, decimals), fixed(*outcome.limit, decimals), besides);
+  }
+  return fmt::format("{}{} {}.{}", where, room, beside_its_limits(first, surface, *air, outcome),
+                     besides);
 }
 
 std::string what_mends(const Results& results, std::size_t chosen, const Outcome& now) {
@@ -194,12 +218,14 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
   const SolvedVariant& best = results.variants[chosen];
   const Steps steps = steps_of(first, best);
   std::vector<std::string> all;
-  if (!steps.dried.empty()) {
-    const SolvedVariant* dries = alone(results, [](const Steps& each) {
-      return !each.dried.empty() && !each.built && !each.aired;
-    });
-    all.push_back(with_gain(
-        fmt::format("Keep water out and let {} dry", fmt::join(steps.dried, ", ")), first, dries));
+  const SolvedVariant* dries = alone(
+      results, [](const Steps& each) { return !each.dried.empty() && !each.built && !each.aired; });
+  const bool shown_dry = !steps.dried.empty() || (is_wet(first) && dries != nullptr);
+  if (shown_dry) {
+    const std::vector<std::string> dried =
+        steps.dried.empty() ? steps_of(first, *dries).dried : steps.dried;
+    all.push_back(with_gain(fmt::format("Keep water out and let {} dry", fmt::join(dried, ", ")),
+                            first, dries));
   } else if (is_wet(first)) {
     all.emplace_back(
         "Keep water out and let the masonry dry: no variant of this case shows it dry.");
@@ -220,7 +246,7 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
         "Keep {} at or below {:.0f} % humidity (now {:.0f} %): its limit is then passed in at most "
         "10 of 100 cases, instead of {}.",
         room.name, 100 * *humidity, 100 * room.humidity.value_or(0.0),
-        chance_words(worst->chance.value_or(0.0))));
+        cases_of_100(worst->chance.value_or(0.0))));
   }
   return all;
 }

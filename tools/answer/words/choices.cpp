@@ -25,10 +25,26 @@ std::string_view words_for(Threshold::Kind kind) {
       return "holds always";
     case Threshold::Kind::holds_never:
       return "holds never";
+    case Threshold::Kind::up_to:
+      return "up to";
+    case Threshold::Kind::between:
+      return "between";
     case Threshold::Kind::up_to_damp:
       return "up to damp";
     case Threshold::Kind::dry_first:
       return "dry first";
+  }
+  return "";
+}
+
+std::string_view words_for(Threshold::More more) {
+  switch (more) {
+    case Threshold::More::helps:
+      return "helps, but not enough";
+    case Threshold::More::nothing:
+      return "does not help";
+    case Threshold::More::harm:
+      return "does harm";
   }
   return "";
 }
@@ -56,6 +72,10 @@ std::string words_for(const solver::LinearTransmittance& psi) {
       return dimensions + ", floor solved";
   }
   return dimensions;
+}
+
+std::string psi_by(const SolvedVariant& solved, const solver::LinearTransmittance& psi) {
+  return solved.variant.recipe ? words_for(psi) : "lengths as stated";
 }
 
 std::string_view words_for(materials::Confidence confidence) {

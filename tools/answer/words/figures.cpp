@@ -35,13 +35,20 @@ std::string fixed_band(double band, int decimals) {
   return fixed(std::max(std::ceil(band / unit - 1e-9), 1.0) * unit, decimals);
 }
 
-std::string chance_words(double chance) {
+std::string cases_of_100(double chance) {
   const double cases = 100.0 * chance;
-  if (cases < 1.0) return "in fewer than 1 of 100 cases";
-  if (cases > 99.0) return "in more than 99 of 100 cases";
+  if (cases < 1.0) return "under 1";
+  if (cases > 99.0) return "over 99";
   // The limit of what is marginal must not be printed for what is beyond it.
-  if (cases > 10.0 && cases < 10.5) return "in more than 10 of 100 cases";
-  return fmt::format("in {:.0f} of 100 cases", cases);
+  if (cases > 10.0 && cases < 10.5) return "over 10";
+  return fmt::format("{:.0f}", cases);
+}
+
+std::string chance_words(double chance) {
+  std::string cases = cases_of_100(chance);
+  if (cases.rfind("under", 0) == 0) cases = "fewer than" + cases.substr(5);
+  if (cases.rfind("over", 0) == 0) cases = "more than" + cases.substr(4);
+  return fmt::format("in {} of 100 cases", cases);
 }
 
 }  // namespace quoin::tools

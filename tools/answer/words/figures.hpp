@@ -16,6 +16,9 @@ namespace quoin::tools {
 /// Half the width of a band, rounded up so that it is never said to be nothing: "0.001".
 [[nodiscard]] std::string fixed_band(double band, int decimals);
 
+/// A chance, 0 to 1, as so many of 100 cases: "40", "under 1".
+[[nodiscard]] std::string cases_of_100(double chance);
+
 /// A chance, 0 to 1, as people count: "in 40 of 100 cases".
 [[nodiscard]] std::string chance_words(double chance);
 

@@ -28,18 +28,16 @@ std::string wetness(const solver::Spot& spot, const std::string& where, const Ai
 }
 
 /// "82 % humidity at the angle, above 80 %".
-std::string humidity_beside(const std::string& where, const Outcome& outcome,
-                            const AirHumidity& air) {
-  const double has = 100.0 * air.surface_humidity, limit = 100.0 * *outcome.limit;
+std::string humidity_beside(const std::string& where, const Outcome& outcome) {
+  const double has = 100.0 * outcome.has, limit = 100.0 * *outcome.limit;
   const int decimals = decimals_for({has, limit}, 0);
   return fmt::format("{} % humidity at {}, {} {} %", fixed(has, decimals), where,
                      has > limit ? "above" : "below", fixed(limit, decimals));
 }
 
-std::string factor_beside(const solver::Spot& spot, const std::string& where,
-                          const Outcome& outcome) {
-  const int decimals = decimals_for({spot.factor.value, *outcome.limit}, 2);
-  return fmt::format("fRsi {} at {}, {} asked for", fixed(spot.factor.value, decimals), where,
+std::string factor_beside(const std::string& where, const Outcome& outcome) {
+  const int decimals = decimals_for({outcome.has, *outcome.limit}, 2);
+  return fmt::format("fRsi {} at {}, {} asked for", fixed(outcome.has, decimals), where,
                      fixed(*outcome.limit, decimals));
 }
 
@@ -72,17 +70,57 @@ std::string_view words_for(Kind kind) {
   return "";
 }
 
-std::string limit_words(const Outcome& outcome) {
-  if (!outcome.limit) return "";
-  if (outcome.unit == "1") return fmt::format("fRsi {:.3g}", *outcome.limit);
-  return fmt::format("{:.3g} %", 100.0 * *outcome.limit);
+std::string_view word_for(Tone tone) {
+  switch (tone) {
+    case Tone::good:
+      return "good";
+    case Tone::doubtful:
+      return "doubtful";
+    case Tone::bad:
+      return "bad";
+    default:
+      return "plain";
+  }
+}
+
+std::string deciders(const Outcome& outcome) {
+  if (outcome.kind != Kind::fails) return outcome.decided_by;
+  std::string names;
+  for (const BrokenLimit& each : outcome.broken)
+    names += (names.empty() ? "" : ", ") + each.criterion;
+  return names;
 }
 
 std::string badge(const Outcome& outcome) {
-  const std::string words(words_for(outcome.kind));
+  std::string words(words_for(outcome.kind));
   if (outcome.kind != Kind::fails) return words;
-  return words + " " +
-         (outcome.unit == "1" ? limit_words(outcome) : cases::shortened(outcome.decided_by, 24));
+  for (std::size_t k = 0; k < outcome.broken.size(); ++k) {
+    const BrokenLimit& each = outcome.broken[k];
+    words += (k == 0 ? " " : ", ") + (each.unit == "1" ? fmt::format("fRsi {:.3g}", each.limit)
+                                                       : cases::shortened(each.criterion, 24));
+  }
+  return words;
+}
+
+std::string words_for(const BrokenLimit& limit) {
+  if (limit.unit == "1") {
+    const int decimals = decimals_for({limit.has, limit.limit}, 2);
+    return fmt::format("'{}' (fRsi {}, where {} is asked for)", limit.criterion,
+                       fixed(limit.has, decimals), fixed(limit.limit, decimals));
+  }
+  const int decimals = decimals_for({100 * limit.has, 100 * limit.limit}, 0);
+  return fmt::format("'{}' ({} % humidity there, where {} % is the most)", limit.criterion,
+                     fixed(100 * limit.has, decimals), fixed(100 * limit.limit, decimals));
+}
+
+std::vector<BrokenLimit> also_broken(const Outcome& outcome) {
+  const bool dew_point = outcome.kind == Kind::wet || outcome.kind == Kind::at_the_dew_point;
+  std::vector<BrokenLimit> others;
+  for (const BrokenLimit& each : outcome.broken) {
+    if (each.criterion != outcome.decided_by && !(dew_point && each.for_mould))
+      others.push_back(each);
+  }
+  return others;
 }
 
 std::string words_for(const SolvedVariant& solved, const solver::AirSurface& surface,
@@ -91,13 +129,15 @@ std::string words_for(const SolvedVariant& solved, const solver::AirSurface& sur
   const std::string where = words_for(solved, spot);
   const AirHumidity* air = humidity_of(solved, surface.air);
   const std::string name(words_for(outcome.kind));
+  std::string besides;
+  for (const BrokenLimit& each : also_broken(outcome)) besides += "; nor is met " + words_for(each);
   if (outcome.kind == Kind::not_judged) return name + ": " + what_is_missing(solved, surface);
-  if (outcome.unit == "K") return name + ": " + wetness(spot, where, *air, outcome.kind);
-  const std::string by = outcome.unit == "1" ? factor_beside(spot, where, outcome)
-                                             : humidity_beside(where, outcome, *air);
+  if (outcome.unit == "K") return name + ": " + wetness(spot, where, *air, outcome.kind) + besides;
+  const std::string by = outcome.unit == "1" ? factor_beside(where, outcome)
+                                             : humidity_beside(where, outcome);
   switch (outcome.kind) {
     case Kind::fails:
-      return fmt::format("{}: '{}' is not met: {}", name, outcome.decided_by, by);
+      return fmt::format("{}: '{}' is not met: {}{}", name, outcome.decided_by, by, besides);
     case Kind::dry_first:
       return fmt::format("{}: {}", name, gate(solved.variant));
     case Kind::marginal:
@@ -106,7 +146,7 @@ std::string words_for(const SolvedVariant& solved, const solver::AirSurface& sur
                  ? fmt::format("{}: {}; passed {}", name, by, chance_words(*outcome.chance))
                  : fmt::format("{}: {}", name, by);
     default:
-      return name + ": " + by;
+      return name + ": " + by + besides;
   }
 }
 

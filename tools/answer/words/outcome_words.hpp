@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "tools/answer/results/results.hpp"
 
@@ -10,12 +11,21 @@ namespace quoin::tools {
 
 [[nodiscard]] std::string_view words_for(Outcome::Kind kind);
 
-/// The outcome in a word or two: its kind, and by which criterion where that is no matter of
-/// wetness.
+/// "good", "doubtful", "bad" or "plain".
+[[nodiscard]] std::string_view word_for(Tone tone);
+
+/// The outcome in a few words: its kind, and which limits fail where that is no matter of wetness.
 [[nodiscard]] std::string badge(const Outcome& outcome);
 
-/// The limit that decided, as people write it: "80 %", "fRsi 0.75".
-[[nodiscard]] std::string limit_words(const Outcome& outcome);
+/// What decided, by name: of limits that fail, all of them.
+[[nodiscard]] std::string deciders(const Outcome& outcome);
+
+/// A broken limit with its numbers: "'fRsi' (fRsi 0.62, where 0.75 is asked for)".
+[[nodiscard]] std::string words_for(const BrokenLimit& limit);
+
+/// What must be named beside that which decided: every other broken limit but those for mould where
+/// the spot is as wet as they say, or wetter.
+[[nodiscard]] std::vector<BrokenLimit> also_broken(const Outcome& outcome);
 
 /// The outcome in a clause, with the numbers it is decided by. Figures are rounded no further than
 /// the clause stays true.

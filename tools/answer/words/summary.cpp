@@ -53,10 +53,11 @@ std::string chances(const SolvedVariant& solved, const AirHumidity& air) {
 /// A threshold beside what the spot has and what the air of this household asks for.
 std::string thresholds(const SolvedVariant& solved, const solver::AirSurface& surface) {
   std::string text;
-  const double has = surface.coldest.factor.value;
   const AirHumidity* air = humidity_of(solved, surface.air);
   for (const cases::Criterion& criterion : solved.variant.criteria) {
     const auto* test = std::get_if<cases::FactorThreshold>(&criterion.test);
+    const solver::AirSurface& looked_at = surface_for(solved, surface, criterion);
+    const double has = looked_at.coldest.factor.value;
     if (test == nullptr || !std::isfinite(has)) continue;
     const std::string own = test->resistance
                                 ? fmt::format(" (stated for an Rsi of {:.3g}{})", *test->resistance,
@@ -65,7 +66,9 @@ std::string thresholds(const SolvedVariant& solved, const solver::AirSurface& su
                                                   : "")
                                 : "";
     std::vector<double> beside{has, test->threshold};
-    const bool needed = air != nullptr && std::isfinite(air->factor_needed);
+    // What this air needs is a matter of surface temperature: it stands beside no other factor.
+    const bool needed =
+        air != nullptr && std::isfinite(air->factor_needed) && &looked_at == &surface;
     if (needed) beside.push_back(air->factor_needed);
     const int decimals = decimals_for(beside, 2);
     text += fmt::format(" '{}' asks for fRsi {}{}; the spot has {}: {}.", criterion.name,

@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "materials/moist_air.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/find/year.hpp"
+#include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/year_words.hpp"
 
 namespace quoin::tools {
@@ -70,15 +72,30 @@ std::string beyond_fabric(const cases::Space& room, const YearOfCriterion& judge
   return text;
 }
 
+/// The months at risk in which it is no warmer inside than outside; empty where there is none.
+std::string humid_summer(const Year& year, const Months& at_risk) {
+  Months humid;
+  for (const std::size_t month : at_risk) {
+    const MonthAir& air = year.months[month];
+    if (air.inside_temperature <= air.outside_temperature) humid.push_back(month);
+  }
+  if (humid.empty()) return "";
+  return fmt::format(
+      " {} it is no warmer inside than outside: there the air is humid, no surface is cold.",
+      when(humid));
+}
+
 std::string criterion_words(const SolvedVariant& solved, const Year& year,
                             const YearOfCriterion& judged) {
   const SpotYear& coldest = year.spots.front();
   const std::string beyond = beyond_fabric(solved.variant.spaces[year.air], judged);
   std::string text = fmt::format("{}: ", judged.criterion);
   if (std::isnan(judged.factor_needed)) return text + "it is never warmer inside than outside.";
-  text +=
-      fmt::format("{} needs most, fRsi {:.2f}; {} has {:.2f}", month_name(judged.critical_month),
-                  judged.factor_needed, words_for(solved, coldest.spot), coldest.spot.factor.value);
+  const double has = coldest.spot.factor.value;
+  const int decimals = decimals_for({judged.factor_needed, has}, 2);
+  text += fmt::format("{} needs most, fRsi {}; {} has {}", month_name(judged.critical_month),
+                      fixed(judged.factor_needed, decimals), words_for(solved, coldest.spot),
+                      fixed(has, decimals));
   const Months& months = judged.months_at_risk.front();
   if (months.empty()) return text + " and is safe all year." + beyond;
   text += months.size() == 12 ? " and is at risk all year"
@@ -89,18 +106,19 @@ std::string criterion_words(const SolvedVariant& solved, const Year& year,
     text += fmt::format("; {} in {}", words_for(solved, year.spots[s].spot),
                         judged.months_at_risk[s].size());
   }
-  return text + "." + beyond;
+  return text + "." + humid_summer(year, months) + beyond;
 }
 
 /// A threshold of fRsi, the same all year, beside what the months need.
 std::string threshold_words(const cases::Criterion& criterion, double threshold,
                             const YearOfCriterion& judged) {
-  std::string text = fmt::format("{}: fRsi {:.2f} all year", criterion.name, threshold);
-  if (std::isnan(judged.factor_needed)) return text + ".";
-  return text + fmt::format(", {} than the {:.2f} that {} needs by {}.",
-                            threshold < judged.factor_needed ? "less" : "no less",
-                            judged.factor_needed, month_name(judged.critical_month),
-                            judged.criterion);
+  if (std::isnan(judged.factor_needed))
+    return fmt::format("{}: fRsi {:.3g} all year.", criterion.name, threshold);
+  const int decimals = decimals_for({threshold, judged.factor_needed}, 2);
+  return fmt::format(
+      "{}: fRsi {} all year, {} than the {} that {} needs by {}.", criterion.name,
+      fixed(threshold, decimals), threshold < judged.factor_needed ? "less" : "no less",
+      fixed(judged.factor_needed, decimals), month_name(judged.critical_month), judged.criterion);
 }
 
 /// The months in which the household gives off more than the air can hold.
@@ -113,10 +131,25 @@ std::string cut_short(const SolvedVariant& solved, const Year& year) {
                                       air.outside_temperature, air.outside_humidity) > 1.0;
   });
   if (months.empty()) return {};
-  return fmt::format(
-      " {} the household gives off more than the air can hold: 100 % is taken, and the windows and "
-      "walls run wet.",
-      when(months));
+  const Months from_outside = months_where([&](std::size_t month) {
+    const MonthAir& air = year.months[month];
+    return air.outside_pressure >= materials::saturation_pressure(air.inside_temperature);
+  });
+  std::string text;
+  if (!from_outside.empty()) {
+    text += fmt::format(
+        " {} the air outside alone holds more vapour than air as cool as the room can: 100 % is "
+        "taken.",
+        when(from_outside));
+  }
+  Months by_household;
+  std::set_difference(months.begin(), months.end(), from_outside.begin(), from_outside.end(),
+                      std::back_inserter(by_household));
+  if (by_household.empty()) return text;
+  return text + fmt::format(
+                    " {} the household gives off more than the air can hold: 100 % is taken, and "
+                    "the windows and walls run wet.",
+                    when(by_household));
 }
 
 }  // namespace

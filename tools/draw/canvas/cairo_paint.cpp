@@ -163,6 +163,14 @@ class Painter {
     cairo_restore(cairo_);
   }
 
+  void add(const Mark& mark) {
+    if (mark.begins) {
+      cairo_tag_begin(cairo_, mark.part.c_str(), "");
+    } else {
+      cairo_tag_end(cairo_, mark.part.c_str());
+    }
+  }
+
   /// Fills and outlines the path that was begun.
   void finish(const Ink& ink) {
     if (const auto* colour = std::get_if<Colour>(&ink.fill)) {

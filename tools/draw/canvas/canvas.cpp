@@ -37,4 +37,8 @@ void Canvas::inset(std::shared_ptr<const Canvas> canvas, Point corner, double sc
   items_.push_back(Inset{std::move(canvas), corner, scale});
 }
 
+void Canvas::begin(std::string_view part) { items_.push_back(Mark{std::string(part), true}); }
+
+void Canvas::end(std::string_view part) { items_.push_back(Mark{std::string(part), false}); }
+
 }  // namespace quoin::tools

@@ -47,7 +47,14 @@ struct Inset {
   double scale = 1.0;
 };
 
-using Item = std::variant<Path, Rectangle, Disc, Words, Inset>;
+/// Where a part of a text begins or ends, by what it is: "H1", "P", "Table", "TR", "TH", "TD",
+/// "LI", "Figure". For who has a page read out; nothing of it is seen.
+struct Mark {
+  std::string part;
+  bool begins = true;
+};
+
+using Item = std::variant<Path, Rectangle, Disc, Words, Inset, Mark>;
 
 /// What is drawn, as a list of items, later ones on top. It knows no file format: svg.hpp and
 /// paint.hpp write it.
@@ -64,6 +71,9 @@ class Canvas {
   /// What cannot be printed, control characters and what is no UTF-8, becomes U+FFFD.
   void text(Point at, std::string_view words, const Lettering& lettering = {});
   void inset(std::shared_ptr<const Canvas> canvas, Point corner, double scale);
+
+  void begin(std::string_view part);
+  void end(std::string_view part);
 
   [[nodiscard]] const std::vector<Item>& items() const { return items_; }
 

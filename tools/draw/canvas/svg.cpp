@@ -158,6 +158,8 @@ class Writer {
     body += "</g>\n";
   }
 
+  void add(const Mark& /*mark*/) {}  // pictures are one thing
+
   std::vector<std::string> defined_;  ///< names of hatches
   std::string attributes_;            ///< of the shapes being written, unless their group has them
 };

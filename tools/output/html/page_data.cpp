@@ -7,24 +7,24 @@
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <set>
+#include <string>
 
 #include "geometry/close_up.hpp"
 #include "tools/answer/ask/conditions.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/gate.hpp"
+#include "tools/answer/judge/judge.hpp"
+#include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/advice.hpp"
+#include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/outcome_words.hpp"
 #include "tools/disk/base64.hpp"
 #include "tools/draw/canvas/colours.hpp"
 #include "tools/draw/section/view.hpp"
 
 namespace quoin::tools {
 namespace {
-
-// What the page takes for the doubt of a case while the air is changed, as standard deviations:
-// near what the draws over a case without a survey come to. Common practice, no source.
-constexpr double humidity_spread = 0.05;
-constexpr double factor_spread = 0.04;
 
 using Json = nlohmann::ordered_json;
 
@@ -97,18 +97,18 @@ Json grid_of(const SolvedVariant& solved) {
           {"basis", std::move(basis)}};
 }
 
-/// How each air of the field follows the spaces that may be changed: K by K. Shape: airs by
+/// How each air of the field follows the spaces whose temperature is stated: K by K. Shape: airs by
 /// `drivers`.
 Json follows(const SolvedVariant& solved, const std::vector<SpaceId>& drivers) {
   const solver::SpaceTemperatures stated = temperatures_of(solved.variant);
-  const solver::SpaceTemperatures before = temperatures_with(solved, stated);
+  const solver::SpaceTemperatures before = temperatures_as_stated(solved, stated);
   Json rows = list();
   for (const SpaceId air : solved.surface.field.airs) {
     Json row = list();
     for (const SpaceId driver : drivers) {
       solver::SpaceTemperatures warmer = stated;
       warmer[driver] += 1.0;
-      const double by = temperatures_with(solved, warmer)[air] - before[air];
+      const double by = temperatures_as_stated(solved, warmer)[air] - before[air];
       row.push_back(std::round(by * 1e9) / 1e9);
     }
     rows.push_back(std::move(row));
@@ -154,28 +154,62 @@ Json rooms_of(const SolvedVariant& solved) {
       spots.push_back({{"node", node_of(solved.surface.field, spot.place)},
                        {"where", words_for(solved, spot)}});
     }
-    rooms.push_back({{"air", surface.air.index},
-                     {"coldest", node_of(solved.surface.field, surface.coldest.place)},
-                     {"band_K", surface.coldest.temperature.band},
-                     {"spots", std::move(spots)},
-                     {"nodes", surface_nodes(solved.surface, surface.air)}});
+    Json room = {{"air", surface.air.index},
+                 {"coldest", node_of(solved.surface.field, surface.coldest.place)},
+                 {"band_K", surface.coldest.temperature.band},
+                 {"spots", std::move(spots)},
+                 {"nodes", surface_nodes(solved.surface, surface.air)}};
+    if (const Outcome* outcome = outcome_of(solved, surface.air)) {
+      room["outcome"] = {{"words", badge(*outcome)}, {"tone", word_for(tone_of(outcome->kind))}};
+      if (outcome->chance) room["outcome"]["chance"] = cases_of_100(*outcome->chance);
+    }
+    rooms.push_back(std::move(room));
   }
   return rooms;
 }
 
-Json criteria_of(const cases::Variant& variant) {
+/// The fRsi of each room by the resistances for heat flow, which do not change with the air between
+/// two of them; null between more.
+Json heat_factors(const SolvedVariant& solved) {
+  if (solved.heat.field.airs.size() > 2) return nullptr;
+  Json factors = Json::object();
+  for (const solver::AirSurface& surface : solved.heat.airs)
+    factors[std::to_string(surface.air.index)] = surface.coldest.factor.value;
+  return factors;
+}
+
+Json criteria_of(const SolvedVariant& solved) {
   Json all = list();
-  for (const cases::Criterion& criterion : variant.criteria) {
-    Json json = {{"name", criterion.name}};
+  for (const cases::Criterion& criterion : solved.variant.criteria) {
+    Json json = {{"name", criterion.name}, {"mould", is_for_mould(criterion)}};
     std::visit([&](const auto& test) { json["test"] = test.name; }, criterion.test);
     if (const auto* humidity = std::get_if<cases::SurfaceHumidityLimit>(&criterion.test))
       json["limit"] = humidity->limit;
     if (const auto* factor = std::get_if<cases::FactorThreshold>(&criterion.test))
       json["limit"] = factor->threshold;
-    all.push_back(std::move(json));
+    const solver::AirSurface& any = solved.surface.airs.front();
+    if (&surface_for(solved, any, criterion) != &any) json["factors"] = heat_factors(solved);
+    if (!json.contains("factors") || !json["factors"].is_null()) all.push_back(std::move(json));
   }
   return all;
 }
+
+/// From what the humidity of a room follows: the excess of vapour pressure, Pa, at 0 degC outside,
+/// or what is given off and the air carries away.
+struct HouseholdJson {
+  Json operator()(const materials::HumidityClass& source) const {
+    return {{"excess_Pa", materials::vapour_excess(source, 0.0, 0.0)}};
+  }
+  Json operator()(const materials::LoggedReading& source) const {
+    return {{"excess_Pa", materials::vapour_excess(source, 0.0, 0.0)}};
+  }
+  Json operator()(const materials::MoistureProduction& source) const {
+    return {{"given_off_kg_s", source.safety_factor * source.rate},
+            {"volume_m3", source.volume},
+            {"winter_1_s", source.air_change},
+            {"summer_1_s", source.summer_air_change.value_or(source.air_change)}};
+  }
+};
 
 Json spaces_of(const SolvedVariant& solved) {
   // Names stand in the largest free rectangle of their space, as on the pictures.
@@ -193,6 +227,7 @@ Json spaces_of(const SolvedVariant& solved) {
                  {"temperature_C", space.temperature},
                  {"cooling_K", space.cooling}};
     if (space.humidity) json["humidity"] = *space.humidity;
+    if (space.moisture) json["household"] = std::visit(HouseholdJson{}, *space.moisture);
     if (const std::optional<Box> room = room_of(view, id)) {
       const geometry::Point centre = view.place_of(room->centre);
       json["label_mm"] = {mm(centre.x), mm(centre.y), mm(room->width / view.scale()),
@@ -210,30 +245,30 @@ Json variant_json(const SolvedVariant& solved, std::size_t limit) {
   for (const cases::Region& region : variant.regions) regions.push_back(region.name);
   for (const SpaceId air : field.airs) airs.push_back(air.index);
   std::vector<SpaceId> changed;
+  // What leaves a wet surface depends on the air in no straight line: such a variant stays as it
+  // is.
+  const bool wet =
+      std::any_of(variant.spaces.begin(), variant.spaces.end(), [](const cases::Space& space) {
+        return space.evaporation &&
+               std::holds_alternative<materials::WetSurface>(*space.evaporation);
+      });
   for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const cases::Space& space = variant.spaces[id];
-    if (space.air == id && space.is != cases::SpaceKind::unheated) changed.push_back(id);
+    if (!wet && states_its_temperature(variant, id)) changed.push_back(id);
   }
   for (const SpaceId id : changed) drivers.push_back(id.index);
   for (std::size_t p = 0; p < variant.probes.size(); ++p) {
     const geometry::Point place = variant.probes[p].place;
     probes.push_back({{"name", variant.probes[p].name}, {"at_mm", {mm(place.x), mm(place.y)}}});
   }
-  const bool wet =
-      std::any_of(variant.spaces.begin(), variant.spaces.end(), [](const cases::Space& space) {
-        return space.evaporation &&
-               std::holds_alternative<materials::WetSurface>(*space.evaporation);
-      });
   Json json = {{"name", variant.name},
                {"spaces", spaces_of(solved)},
                {"regions", std::move(regions)},
                {"airs", std::move(airs)},
-               {"outside", outside_of(variant).index},
                {"drivers", std::move(drivers)},
                {"follows", follows(solved, changed)},
                {"rooms", rooms_of(solved)},
                {"probes", std::move(probes)},
-               {"criteria", criteria_of(variant)},
+               {"criteria", solved.surface.airs.empty() ? list() : criteria_of(solved)},
                {"gate", gate(variant)},
                {"wet", wet}};
   if (variant.close_up) {
@@ -257,7 +292,6 @@ std::string page_data(const Results& results, std::size_t limit) {
   for (int k = 0; k <= shades; ++k)
     colours.push_back(hex(shown(temperature_colour(static_cast<double>(k) / shades))));
   Json json = {{"colours", std::move(colours)},
-               {"spreads", {{"humidity", humidity_spread}, {"factor", factor_spread}}},
                {"chosen", results.variants.empty() ? 0 : advice_on(results).chosen},
                {"variants", list()}};
   for (const SolvedVariant& solved : results.variants)

@@ -4,27 +4,21 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
+#include <cstdint>
+#include <vector>
 
+#include "cases/text/sha256.hpp"
+#include "tools/answer/words/outcome_words.hpp"
+#include "tools/disk/base64.hpp"
 #include "tools/draw/canvas/xml.hpp"
+#include "tools/output/html/page_files.hpp"
 
 namespace quoin::tools {
 namespace {
 
 bool is_letter_or_digit(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-}
-
-std::string_view name_of(Tone tone) {
-  switch (tone) {
-    case Tone::good:
-      return "good";
-    case Tone::doubtful:
-      return "doubtful";
-    case Tone::bad:
-      return "bad";
-    default:
-      return "plain";
-  }
 }
 
 /// A bar from one span below the dew point to one above the limit, with its place marked.
@@ -55,10 +49,37 @@ std::string tagged(std::string_view tag, bool number, const std::string& markup)
   return fmt::format("<{}{}>{}</{}>", tag, number ? " class=\"n\"" : "", markup, tag.substr(0, 2));
 }
 
+/// The digest of a script or style sheet as a browser asks for it.
+std::string digest(std::string_view text) {
+  const std::string hex = cases::sha256(text);
+  std::vector<std::uint8_t> bytes(hex.size() / 2);
+  for (std::size_t k = 0; k < bytes.size(); ++k)
+    std::from_chars(hex.data() + 2 * k, hex.data() + 2 * k + 2, bytes[k], 16);
+  return "sha256-" + base64(bytes);
+}
+
 }  // namespace
 
+std::string page_text(std::string_view ending) {
+  std::string text;
+  for (const EmbeddedFile& file : page_files()) {
+    if (file.name.ends_with(ending)) text += file.text;
+  }
+  return text;
+}
+
+std::string html_head(const std::string& title, const std::string& style, std::string_view script) {
+  return fmt::format(
+      "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
+      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; "
+      "style-src '{}'; script-src '{}'; base-uri 'none'; form-action 'none'\">\n"
+      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+      "<title>{}</title>\n<style>{}</style></head>\n",
+      digest(style), digest(script), escaped(title), style);
+}
+
 std::string html_badge(const report::Badge& badge) {
-  return fmt::format("<span class=\"mark {}\">{}</span>", name_of(badge.tone),
+  return fmt::format("<span class=\"mark {}\">{}</span>", word_for(badge.tone),
                      escaped(badge.words));
 }
 

@@ -17,6 +17,14 @@ namespace quoin::tools {
 /// Words that stand out, in the colour of their tone; the word says it without the colour.
 [[nodiscard]] std::string html_badge(const report::Badge& badge);
 
+/// The scripts or the style sheets of the page, by their ending, one after the other.
+[[nodiscard]] std::string page_text(std::string_view ending);
+
+/// The head of a page, by which nothing is loaded and nothing runs but the script whose digest
+/// stands there.
+[[nodiscard]] std::string html_head(const std::string& title, const std::string& style,
+                                    std::string_view script);
+
 [[nodiscard]] std::string html_list(const report::List& list);
 [[nodiscard]] std::string html_paragraph(std::string_view text);
 

@@ -3,41 +3,20 @@
 
 #include <fmt/format.h>
 
-#include <charconv>
 #include <cstdint>
 #include <variant>
 #include <vector>
 
-#include "cases/text/sha256.hpp"
 #include "cases/text/utf8.hpp"
 #include "tools/disk/base64.hpp"
 #include "tools/draw/canvas/xml.hpp"
 #include "tools/output/html/page_data.hpp"
-#include "tools/output/html/page_files.hpp"
 #include "tools/output/html/parts.hpp"
 #include "tools/output/report/figure.hpp"
 #include "tools/output/report/report.hpp"
 
 namespace quoin::tools {
 namespace {
-
-/// The digest of a script or style sheet as a browser asks for it.
-std::string digest(std::string_view text) {
-  const std::string hex = cases::sha256(text);
-  std::vector<std::uint8_t> bytes(hex.size() / 2);
-  for (std::size_t k = 0; k < bytes.size(); ++k)
-    std::from_chars(hex.data() + 2 * k, hex.data() + 2 * k + 2, bytes[k], 16);
-  return "sha256-" + base64(bytes);
-}
-
-/// The scripts or the style sheets of the page, one after the other.
-std::string all_of(std::string_view ending) {
-  std::string text;
-  for (const EmbeddedFile& file : page_files()) {
-    if (file.name.ends_with(ending)) text += file.text;
-  }
-  return text;
-}
 
 /// What a printed page has at its head and foot.
 std::string paper_style(std::string_view title) {
@@ -47,23 +26,13 @@ std::string paper_style(std::string_view title) {
       css_string(cases::shortened(title, 80)));
 }
 
-/// Nothing is loaded, and nothing runs but the script whose digest stands here.
-std::string head(const std::string& title, const std::string& style, std::string_view script) {
-  return fmt::format(
-      "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\">\n"
-      "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; img-src data:; "
-      "style-src '{}'; script-src '{}'; base-uri 'none'; form-action 'none'\">\n"
-      "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-      "<title>{}</title>\n<style>{}</style></head>\n",
-      digest(style), digest(script), escaped(title), style);
-}
-
 /// Filled and shown by the script.
 constexpr std::string_view thermocouple = R"(<section id="thermocouple" hidden>
 <h2>Read off and try</h2>
 <p id="thermocouple-help">Point at the picture to read a temperature, on the surface of a room the humidity too, or move the cross-hair with the arrow keys
-(with Shift 1 mm a step; Home goes to the coldest spot). Change the air and all numbers follow at once. Nothing
-here is saved or printed: the rest of the page stays as solved.</p>
+(with Shift 1 mm a step; Home goes to the coldest spot). A click pins the reading, another frees it. Change the air
+and all numbers follow at once: humidity by a household too, stated temperatures of unheated spaces only as you set
+them. Nothing here is saved or printed: the rest of the page stays as solved.</p>
 <div class="controls">
 <p><label for="variant">Variant</label> <select id="variant"></select></p>
 <div id="airs"></div>
@@ -171,9 +140,9 @@ std::string report_page(const Results& results) {
 std::string report_page(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return "";
   const report::Document document = report::document_of(results);
-  const std::string style = all_of(".css") + paper_style(results.title);
-  const std::string script = all_of(".js");
-  std::string page = head(results.title, style, script) + "<body><main>\n" +
+  const std::string style = page_text(".css") + paper_style(results.title);
+  const std::string script = page_text(".js");
+  std::string page = html_head(results.title, style, script) + "<body><main>\n" +
                      first_screen(document, results.text) + std::string(thermocouple);
   for (const report::Section& section : document.sections) page += section_of(section, pictures);
   page += "</main>\n<script type=\"application/json\" id=\"data\">" + page_data(results) +

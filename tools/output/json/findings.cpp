@@ -164,7 +164,11 @@ class VariantFindings {
                            {"low", coupling.low},
                            {"high", coupling.high}});
     }
-    return {{"flows_W_m", flows(solved_.heat)},
+    Json spaces = object();
+    for (const solver::AirSurface& each : solved_.heat.airs)
+      spaces[name(each.air)] = {{"coldest", spot(each.coldest)}};
+    return {{"spaces", std::move(spaces)},
+            {"flows_W_m", flows(solved_.heat)},
             {"L2D_W_mK", std::move(couplings)},
             {"probes", probes(solved_.heat)},
             {"accurate", solved_.heat.accurate}};
@@ -175,12 +179,9 @@ class VariantFindings {
     for (const Outcome& outcome : solved_.outcomes) {
       Json each = {{"space", name(outcome.space)},
                    {"outcome", words_for(outcome.kind)},
-                   {"tone", tone_of(outcome.kind) == Tone::bad        ? "bad"
-                            : tone_of(outcome.kind) == Tone::doubtful ? "doubtful"
-                            : tone_of(outcome.kind) == Tone::good     ? "good"
-                                                                      : "plain"}};
+                   {"tone", word_for(tone_of(outcome.kind))}};
       if (outcome.limit) {
-        each["decided_by"] = outcome.decided_by;
+        each["decided_by"] = deciders(outcome);
         if (outcome.unit == "1") {
           each["limit_fRsi"] = *outcome.limit;
         } else {
@@ -190,6 +191,8 @@ class VariantFindings {
         each["band"] = outcome.band;
         each["unit"] = outcome.unit;
       }
+      each["broken"] = list();
+      for (const BrokenLimit& limit : outcome.broken) each["broken"].push_back(limit.criterion);
       if (outcome.chance) each["chance"] = *outcome.chance;
       each["words"] = outcome.words;
       all.push_back(std::move(each));
@@ -203,6 +206,7 @@ class VariantFindings {
       Json each = {{"criterion", verdict.criterion},
                    {"space", name(verdict.space)},
                    {"holds", verdict.holds},
+                   {"has", verdict.unit == "1" ? verdict.has : percent(verdict.has)},
                    {"margin", verdict.margin},
                    {"band", verdict.band},
                    {"unit", verdict.unit},
@@ -242,9 +246,11 @@ class VariantFindings {
   [[nodiscard]] Json psi() const {
     Json all = list();
     for (const solver::LinearTransmittance& psi : solved_.psi) {
-      all.push_back({{"dimensions", words_for(psi.dimensions)},
+      const bool stated = !variant_.recipe;
+      all.push_back({{"dimensions", stated ? "as stated" : words_for(psi.dimensions)},
                      {"value", psi.value.value},
                      {"band", psi.value.band}});
+      if (variant_.psi.catalogue) all.back()["catalogue"] = *variant_.psi.catalogue;
       if (psi.floor != solver::FloorLoss::none)
         all.back()["floor"] = psi.floor == solver::FloorLoss::solved ? "solved" : "ISO 13370";
     }
@@ -279,6 +285,7 @@ class VariantFindings {
                      {"plus_or_minus_K", reading.plus_minus},
                      {"computed_with_surface_resistances_C", reading.with_surface},
                      {"computed_with_heat_resistances_C", reading.with_heat},
+                     {"computed_C", reading.computed},
                      {"explained", reading.explained}});
     }
     return all;

@@ -68,10 +68,24 @@ Json year_json(const SolvedVariant& solved, const Year& year) {
   return json;
 }
 
-Json threshold_json(const Threshold& threshold, const char* unit) {
+Json moisture_json(const Threshold& threshold) {
   Json json = {{"kind", words_for(threshold.kind)}};
   if (threshold.kind == Threshold::Kind::found || threshold.kind == Threshold::Kind::up_to_damp)
-    json[unit] = threshold.value;
+    json["m3_m3"] = threshold.value;
+  return json;
+}
+
+Json thickness_json(const Threshold& threshold) {
+  using Kind = Threshold::Kind;
+  Json json = {{"kind", words_for(threshold.kind)}};
+  if (threshold.kind == Kind::dry_first) return json;
+  if (threshold.kind == Kind::holds_never) {
+    json["best_m"] = threshold.value;
+    json["more"] = words_for(threshold.more);
+    return json;
+  }
+  json["m"] = threshold.value;
+  json["until_m"] = threshold.until;
   return json;
 }
 
@@ -93,11 +107,11 @@ nlohmann::ordered_json enough_json(const SolvedVariant& solved) {
       each["highest_safe_humidity_percent"] = 100 * *enough.highest_humidity;
     if (enough.lowest_temperature) each["lowest_temperature_C"] = *enough.lowest_temperature;
     if (enough.thickness) {
-      each["least_thickness"] = threshold_json(*enough.thickness, "m");
+      each["least_thickness"] = thickness_json(*enough.thickness);
       each["least_thickness"]["of"] = solved.variant.enough.thickness->of;
     }
     if (enough.moisture) {
-      each["highest_moisture"] = threshold_json(*enough.moisture, "m3_m3");
+      each["highest_moisture"] = moisture_json(*enough.moisture);
       each["highest_moisture"]["of"] = solved.variant.enough.moisture_of;
     }
     all.push_back(std::move(each));

@@ -14,9 +14,9 @@ namespace {
 constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  ///< units
 constexpr double top = 30.0;                   ///< below the running title
 constexpr double bottom = page_height - 26.0;  ///< above the number of the page
-constexpr double text_size = 12.0;             ///< 9.3 points
-constexpr double table_size = 9.6;             ///< 7.4 points
-constexpr double pitch = 1.4;                  ///< of lines, in sizes
+constexpr double text_size = 11.2;             ///< 8.7 points
+constexpr double table_size = 9.0;             ///< 7 points
+constexpr double pitch = 1.34;                 ///< of lines, in sizes
 constexpr std::size_t most_lines = 4000;
 constexpr double cell_gap = 10.0;
 
@@ -31,23 +31,31 @@ void PageFlow::make_room(double height) {
   y_ = top;
 }
 
-void PageFlow::lines(std::string_view words, double indent, const Lettering& lettering) {
+void PageFlow::lines(std::string_view part, std::string_view words, double indent,
+                     const Lettering& lettering) {
+  std::size_t begun = 0;  // the page on which the part was begun last; parts end with their page
   for (const std::string& line : wrapped(words, lettering.size, page_width - indent, most_lines)) {
     make_room(pitch * lettering.size);
+    if (begun != pages_.size()) {
+      if (begun > 0) pages_[begun - 1].end(part);
+      pages_.back().begin(part);
+      begun = pages_.size();
+    }
     y_ += pitch * lettering.size;
     pages_.back().text({indent, y_}, line, lettering);
   }
+  if (begun > 0) pages_[begun - 1].end(part);
 }
 
 void PageFlow::title(std::string_view words) {
-  lines(words, 0.0, {20.0, Anchor::start, 0.0, true, black, {}});
+  lines("H1", words, 0.0, {20.0, Anchor::start, 0.0, true, black, {}});
   y_ += 6.0;
 }
 
 void PageFlow::heading(std::string_view words) {
   make_room(130.0);  // with some of what it heads
   if (y_ > top) y_ += 16.0;
-  lines(words, 0.0, {15.0, Anchor::start, 0.0, true, black, {}});
+  lines("H2", words, 0.0, {15.0, Anchor::start, 0.0, true, black, {}});
   y_ += 6.0;
   pages_.back().line({0.0, y_}, {page_width, y_}, {black, 1.2});
   y_ += 4.0;
@@ -56,37 +64,42 @@ void PageFlow::heading(std::string_view words) {
 void PageFlow::subheading(std::string_view words) {
   make_room(60.0);
   y_ += 5.0;
-  lines(words, 0.0, {text_size, Anchor::start, 0.0, true, black, {}});
+  lines("H3", words, 0.0, {text_size, Anchor::start, 0.0, true, black, {}});
 }
 
 void PageFlow::paragraph(std::string_view words) {
-  lines(words, 0.0, {text_size, Anchor::start, 0.0, false, black, {}});
+  lines("P", words, 0.0, {text_size, Anchor::start, 0.0, false, black, {}});
   y_ += 5.0;
 }
 
 void PageFlow::item(std::string_view words) {
   make_room(pitch * text_size);
   pages_.back().circle({4.0, y_ + pitch * text_size - 4.2}, 1.8, {black, {}});
-  lines(words, 14.0, {text_size, Anchor::start, 0.0, false, black, {}});
+  lines("LI", words, 14.0, {text_size, Anchor::start, 0.0, false, black, {}});
   y_ += 2.0;
 }
 
 void PageFlow::row(const Row& row, const std::vector<double>& shares, bool bold) {
   double x = 0.0;
+  Canvas& page = pages_.back();
+  const std::string_view part = bold ? "TH" : "TD";
+  page.begin("TR");
   for (std::size_t c = 0; c < row.cells.size(); ++c) {
+    page.begin(part);
     const double width = shares[c] * page_width;
     const bool ends = row.is_number[c] != 0;
     const Lettering lettering{table_size, ends ? Anchor::end : Anchor::start, 0.0, bold, black, {}};
     double y = y_;
     for (const std::string& line : row.cells[c]) {
       y += pitch * table_size;
-      pages_.back().text({ends ? x + width - cell_gap : x, y}, line, lettering);
+      page.text({ends ? x + width - cell_gap : x, y}, line, lettering);
     }
     x += width;
+    page.end(part);
   }
+  page.end("TR");
   y_ += row.height;
-  pages_.back().line({0.0, y_}, {page_width, y_},
-                     bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
+  page.line({0.0, y_}, {page_width, y_}, bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
 }
 
 void PageFlow::table(const std::vector<std::string>& headings, const std::vector<double>& shares,
@@ -113,9 +126,14 @@ void PageFlow::table(const std::vector<std::string>& headings, const std::vector
     const Row next = broken(rows[r], table_size);
     const std::size_t before = pages_.size();
     make_room(next.height + (r == 0 ? head.height : 0.0));
-    if (r == 0 || pages_.size() != before) row(head, shares, true);
+    if (r == 0 || pages_.size() != before) {
+      if (r > 0) pages_[before - 1].end("Table");
+      pages_.back().begin("Table");
+      row(head, shares, true);
+    }
     row(next, shares, false);
   }
+  pages_.back().end("Table");
   y_ += 8.0;
 }
 
@@ -123,11 +141,15 @@ void PageFlow::picture(const Picture& picture) {
   if (picture.is_empty()) return;
   const double height = picture.height();
   constexpr double smallest = 0.75;  // still legible, and saves a page
-  const double rest = (bottom - y_) / height, whole = (bottom - top) / height;
-  const double scale = std::min(1.0, rest >= smallest ? rest : whole);
+  // Two stand on a page, and one takes what is left of its page where that is hardly less.
+  const double half = std::min(1.0, 0.47 * (bottom - top) / height);
+  const double rest = (bottom - y_) / height;
+  const double scale = rest >= half * smallest ? std::min(half, rest) : half;
   make_room(height * scale);
+  pages_.back().begin("Figure");
   pages_.back().inset(std::make_shared<const Canvas>(picture.canvas()),
                       {(1.0 - scale) / 2 * page_width, y_}, scale);
+  pages_.back().end("Figure");
   y_ += height * scale + 6.0;
 }
 

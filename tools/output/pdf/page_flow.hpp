@@ -35,7 +35,9 @@ class PageFlow {
 
  private:
   void make_room(double height);
-  void lines(std::string_view words, double indent, const Lettering& lettering);
+  /// `part`: what it is to who has it read out, see Mark.
+  void lines(std::string_view part, std::string_view words, double indent,
+             const Lettering& lettering);
   /// A row of a table, its cells broken into lines.
   struct Row {
     std::vector<std::vector<std::string>> cells;

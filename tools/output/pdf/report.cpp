@@ -24,10 +24,13 @@ namespace {
 /// Columns in one table that a page is wide enough for.
 constexpr std::size_t most_columns = 12;
 
-/// Sets one block below the other.
+/// Sets one block below the other. On paper only the fields of the first variant and of the chosen
+/// one are shown; all stand side by side in the comparison, and with their flows as files beside
+/// it.
 struct Set {
   PageFlow& flow;
   const Pictures& pictures;
+  std::size_t chosen = 0;
 
   void operator()(const report::Heading& heading) const {
     std::string words = heading.words;
@@ -50,7 +53,10 @@ struct Set {
     } while (done < table.columns.size());
   }
   void operator()(const report::Figure& figure) const {
-    flow.picture(report::picture_of(figure, pictures));
+    using Kind = report::Figure::Kind;
+    const bool wanted =
+        figure.kind != Kind::field || figure.variant == 0 || figure.variant == chosen;
+    if (wanted && figure.kind != Kind::flow) flow.picture(report::picture_of(figure, pictures));
   }
   /// The case file lies beside the report, and its digest in it.
   void operator()(const report::Verbatim& /*verbatim*/) const {}
@@ -91,7 +97,7 @@ std::string report_pdf(const Results& results, const Pictures& pictures) {
   const report::Document document = report::document_of(results);
   PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
                                            std::string_view(results.sha256).substr(0, 16)));
-  const Set set{flow, pictures};
+  const Set set{flow, pictures, document.first.chosen};
   flow.title(document.title);
   flow.paragraph(document.first.place);
   if (!document.note.empty()) flow.paragraph(document.note);

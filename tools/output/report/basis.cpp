@@ -10,6 +10,7 @@
 #include "geometry/surface.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/words/choices.hpp"
+#include "tools/answer/words/figures.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -32,6 +33,13 @@ std::string_view words_for(cases::SpaceKind kind) {
   return "";
 }
 
+/// A value with the range it has in practice, where one is known.
+Cell range_cell(const materials::Sourced& value) {
+  if (!value.low || !value.high) return number_cell(value.value, 3);
+  return figure_cell(fmt::format("{} ({} to {})", fixed(value.value, 3), fixed(*value.low, 2),
+                                 fixed(*value.high, 2)));
+}
+
 /// Whatever else the author said of a space.
 std::string particulars_of(const cases::Variant& variant, SpaceId id) {
   const cases::Space& space = variant.spaces[id];
@@ -50,22 +58,6 @@ std::string particulars_of(const cases::Variant& variant, SpaceId id) {
   return text.empty() ? "–" : text;
 }
 
-/// The surface resistance of a space to the materials it touches, m2K/W; from the least to the most
-/// where it is not one.
-Cell resistance_cell(const solver::Solution& solution, SpaceId space) {
-  double low = std::numeric_limits<double>::infinity();
-  double high = 0.0;
-  for (const geometry::Face& face : geometry::faces(solution.field.mesh)) {
-    if (face.space != space) continue;
-    const double r = solution.physics.surface_resistance(space, face.region, face.facing);
-    low = std::min(low, r);
-    high = std::max(high, r);
-  }
-  if (low > high) return figure_cell("–");
-  return figure_cell(low == high ? fmt::format("{:.3g}", low)
-                                 : fmt::format("{:.3g} to {:.3g}", low, high));
-}
-
 Table materials_table(const Results& results) {
   SharedRows<Row> shared;
   for (const SolvedVariant& solved : results.variants) {
@@ -79,24 +71,26 @@ Table materials_table(const Results& results) {
       shared.add(
           solved.variant.name,
           {words_cell(name), words_cell(region.state.empty() ? "dry" : region.state),
-           number_cell(100 * region.moisture, 1), number_cell(material.conductivity.value, 3),
+           number_cell(100 * region.moisture, 1), range_cell(material.conductivity),
            number_cell(solved.conductivity[id].value, 3),
            words_cell(sourced(material.conductivity.confidence, material.conductivity.source)),
            words_cell(
                fmt::format("{}; {}", law, sourced(material.law_confidence, material.law_source)))});
     }
   }
-  return {"Materials: conductivities in W/(m·K)",
-          {{"variant", 1.3},
-           {"material", 1.4},
-           {"moisture"},
-           {"vol-%", 0.6},
-           {"dry", 0.7},
-           {"as used", 0.7},
-           {"source of the dry value", 2.2},
-           {"moisture law and its source", 2}},
-          rows_of(shared, results.variants.size()),
-          2};
+  return {
+      "Materials: conductivities in W/(m·K), in brackets the range met in practice, which the "
+      "chance of each outcome counts",
+      {{"variant", 1.3},
+       {"material", 1.4},
+       {"moisture"},
+       {"vol-%", 0.6},
+       {"dry", 1.1},
+       {"as used", 0.7},
+       {"source of the dry value", 2.2},
+       {"moisture law and its source", 2}},
+      rows_of(shared, results.variants.size()),
+      2};
 }
 
 Table air_table(const Results& results) {
@@ -152,6 +146,11 @@ std::vector<WorstCheck> worst_checks(const Results& results) {
   return worst;
 }
 
+/// A residual by its order of magnitude; nothing is nothing.
+std::string tiny(double value, int decimals) {
+  return value == 0.0 ? "0" : fmt::format("{:.{}e}", value, decimals);
+}
+
 Table checks_table(const Results& results) {
   Table table{"Laws of physics on every field: the worst of all variants",
               {{"check", 2}, {"value"}, {"limit"}, {"result", 1}, {"of variant", 2}},
@@ -159,8 +158,8 @@ Table checks_table(const Results& results) {
               1};
   for (const WorstCheck& worst : worst_checks(results)) {
     table.rows.push_back({words_cell(worst.check.name),
-                          figure_cell(fmt::format("{:.1e}", worst.check.value)),
-                          figure_cell(fmt::format("{:.0e}", worst.check.limit)),
+                          figure_cell(tiny(worst.check.value, 1)),
+                          figure_cell(tiny(worst.check.limit, 0)),
                           words_cell(worst.check.holds ? "holds" : "does not hold",
                                      worst.check.holds ? Tone::plain : Tone::bad),
                           words_cell(worst.variant)});
@@ -195,6 +194,20 @@ Table bands_table(const Results& results) {
 }
 
 }  // namespace
+
+Cell resistance_cell(const solver::Solution& solution, SpaceId space) {
+  double low = std::numeric_limits<double>::infinity();
+  double high = 0.0;
+  for (const geometry::Face& face : geometry::faces(solution.field.mesh)) {
+    if (face.space != space) continue;
+    const double r = solution.physics.surface_resistance(space, face.region, face.facing);
+    low = std::min(low, r);
+    high = std::max(high, r);
+  }
+  if (low > high) return figure_cell("–");
+  return figure_cell(low == high ? fmt::format("{:.3g}", low)
+                                 : fmt::format("{:.3g} to {:.3g}", low, high));
+}
 
 Blocks basis_part(const Results& results) {
   Blocks blocks;

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
+#include <utility>
 
+#include "materials/moisture.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/results/version.hpp"
 #include "tools/output/report/parts.hpp"
@@ -24,18 +26,87 @@ constexpr std::array<std::string_view, 6> all_assumptions{
     "air moves the answer more: compare variants.",
     "80 % humidity at a surface stands for mould over weeks, not for one cold hour."};
 
-constexpr std::array<std::string_view, 7> all_cautions{
-    "This is a calculation aid. Local codes, licensed practitioners and judgement on site govern.",
-    "Find and stop the source of water, and let masonry dry, before anything is insulated.",
-    "Lead paint: test before stripping, no dry sanding, no hot air. Asbestos: survey before you "
-    "drill, cut or strip.",
-    "Lime burns eyes and skin; chasing and grinding masonry frees silica dust; clearing mould "
-    "needs protection. Medical advice belongs to clinicians.",
-    "Live cables in chases and behind linings. Rooms with a fire or boiler need their air.",
-    "Lowering the ground can undermine shallow footings: take structural advice. Look at lintels, "
-    "ties and timber ends before you close them in. Work at height needs proper access.",
-    "Linings have a fire class; bats and nesting birds are protected in many places; listed "
-    "buildings, conservation areas and party walls need consent."};
+/// What of a case cautions depend on.
+struct Bearing {
+  bool built = false;   ///< a variant draws the section in another way
+  bool aired = false;   ///< a variant has other air in a room
+  bool damp = false;    ///< a surface is wet or mouldy, or masonry is wetter than damp
+  bool ground = false;  ///< the foot of a wall
+  bool timber = false;  ///< lintels or the ends of joists are in the section
+};
+
+bool is_damp(const SolvedVariant& solved) {
+  using Kind = Outcome::Kind;
+  const Outcome* worst = worst_outcome(solved);
+  const bool surface = worst != nullptr && worst->kind <= Kind::mould;
+  return surface ||
+         std::any_of(solved.variant.regions.begin(), solved.variant.regions.end(),
+                     [](const cases::Region& region) {
+                       return materials::wetter_than_damp(region.material, region.moisture);
+                     });
+}
+
+Bearing bearing_of(const Results& results) {
+  Bearing bearing;
+  const SolvedVariant& first = results.variants.front();
+  const geometry::Section& was = first.surface.field.mesh.section;
+  for (const SolvedVariant& solved : results.variants) {
+    const geometry::Section& is = solved.surface.field.mesh.section;
+    bearing.built |= was.x != is.x || was.y != is.y || was.cells != is.cells;
+    bearing.damp |= is_damp(solved);
+    bearing.timber |= !solved.timber_ends.empty();
+    if (const auto& recipe = solved.variant.recipe) {
+      bearing.ground |= std::holds_alternative<geometry::WallBase>(*recipe);
+      bearing.timber |= std::holds_alternative<geometry::Head>(*recipe);
+    } else {
+      bearing.timber = true;  // a sheet may show anything
+    }
+    for (const cases::Space& space : solved.variant.spaces) {
+      for (const cases::Space& before : first.variant.spaces) {
+        bearing.aired |=
+            space.name == before.name && space.is == cases::SpaceKind::inside &&
+            (space.humidity != before.humidity || space.temperature != before.temperature);
+      }
+    }
+  }
+  return bearing;
+}
+
+struct Caution {
+  std::string_view words;
+  bool (*bears)(const Bearing&);
+};
+
+bool always(const Bearing&) { return true; }
+bool built(const Bearing& on) { return on.built; }
+
+constexpr std::array<Caution, 12> all_cautions{{
+    {"This is a calculation aid. Local codes, licensed practitioners and judgement on site govern.",
+     always},
+    {"Find and stop the source of water, and let masonry dry, before anything is insulated.",
+     always},
+    {"Clearing mould needs protection. Medical advice belongs to clinicians.",
+     [](const Bearing& on) { return on.damp; }},
+    {"Lead paint: test before stripping, no dry sanding, no hot air. Asbestos: survey before you "
+     "drill, cut or strip.",
+     always},
+    {"Lime burns eyes and skin; chasing and grinding masonry frees silica dust.", built},
+    {"Live cables in chases and behind linings.", built},
+    {"Rooms with a fire or boiler need their air.",
+     [](const Bearing& on) { return on.aired || on.built; }},
+    {"Behind a lining the masonry gets colder and dries more slowly: what condenses there is asked "
+     "by `vapour`, and needs a transient assessment (EN 15026) before it is built.",
+     built},
+    {"Lowering the ground can undermine shallow footings: take structural advice. Air bricks stay "
+     "open: the timber of a floor above a void rots where they are blocked.",
+     [](const Bearing& on) { return on.ground; }},
+    {"Look at lintels, ties and timber ends before you close them in.",
+     [](const Bearing& on) { return on.timber || on.built; }},
+    {"Work at height needs proper access.", built},
+    {"Linings have a fire class; bats and nesting birds are protected in many places; listed "
+     "buildings, conservation areas and party walls need consent.",
+     built},
+}};
 
 }  // namespace
 
@@ -53,8 +124,13 @@ std::string risk_words() {
       100 * marginal_chance);
 }
 
-Blocks cautions_part(const Results& /*results*/) {
-  return {List{{all_cautions.begin(), all_cautions.end()}}};
+Blocks cautions_part(const Results& results) {
+  const Bearing bearing = bearing_of(results);
+  List list;
+  for (const Caution& caution : all_cautions) {
+    if (caution.bears(bearing)) list.items.emplace_back(caution.words);
+  }
+  return {std::move(list)};
 }
 
 Blocks made_from_part(const Results& results) {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <optional>
 
+#include "tools/answer/words/choices.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -13,6 +14,8 @@ namespace {
 Tone tone_of(Threshold::Kind kind) {
   switch (kind) {
     case Threshold::Kind::found:
+    case Threshold::Kind::up_to:
+    case Threshold::Kind::between:
       return Tone::plain;
     case Threshold::Kind::holds_always:
     case Threshold::Kind::up_to_damp:
@@ -25,41 +28,61 @@ Tone tone_of(Threshold::Kind kind) {
   return Tone::plain;
 }
 
-/// A threshold in a cell; the others print one of each kind.
-template <class Found, class Always, class Never>
-Cell cell_of(const std::optional<Threshold>& threshold, Found found, Always always, Never never) {
-  if (!threshold) return figure_cell("–");
-  const double value = threshold->value;
-  const Tone tone = tone_of(threshold->kind);
-  switch (threshold->kind) {
+/// Millimetres rounded so that they still hold: up the least, down the most.
+std::string least_mm(double metres) {
+  return fmt::format("{:.0f}", std::ceil(1e3 * metres - 1e-6));
+}
+std::string most_mm(double metres) {
+  return fmt::format("{:.0f}", std::floor(1e3 * metres + 1e-6));
+}
+
+/// Thicknesses that hold, in figures that hold: tenths where no whole millimetre lies between.
+std::string interval(const Threshold& threshold) {
+  if (std::ceil(1e3 * threshold.value - 1e-6) <= std::floor(1e3 * threshold.until + 1e-6))
+    return least_mm(threshold.value) + " to " + most_mm(threshold.until) + " mm only";
+  return fmt::format("{:.1f} to {:.1f} mm only", 1e3 * threshold.value, 1e3 * threshold.until);
+}
+
+Cell thickness_cell(const std::optional<Threshold>& thickness) {
+  if (!thickness) return figure_cell("–");
+  const Tone tone = tone_of(thickness->kind);
+  switch (thickness->kind) {
     case Threshold::Kind::found:
-      return figure_cell(found(value), tone);
     case Threshold::Kind::holds_always:
-      return figure_cell(always(value), tone);
-    case Threshold::Kind::holds_never:
-      return figure_cell(never(value), tone);
     case Threshold::Kind::up_to_damp:
-      return figure_cell(fmt::format("{}, damp", found(value)), tone);
+      return figure_cell(least_mm(thickness->value) + " mm", tone);
+    case Threshold::Kind::up_to:
+    case Threshold::Kind::between:
+      return figure_cell(interval(*thickness), tone);
+    case Threshold::Kind::holds_never:
+      return figure_cell(thickness->more == Threshold::More::helps
+                             ? fmt::format("not even {} mm", most_mm(thickness->value))
+                             : fmt::format("none: more {}", words_for(thickness->more)),
+                         tone);
     case Threshold::Kind::dry_first:
       return figure_cell("dry first", tone);
   }
   return figure_cell("–");
 }
 
-Cell thickness_cell(const std::optional<Threshold>& thickness) {
-  return cell_of(
-      thickness, [](double value) { return fmt::format("{:.0f} mm", std::ceil(1e3 * value)); },
-      [](double value) { return fmt::format("{:.0f} mm", 1e3 * value); },
-      [](double value) { return fmt::format("over {:.0f} mm", 1e3 * value); });
-}
-
 Cell moisture_cell(const std::optional<Threshold>& moisture) {
-  return cell_of(
-      moisture,
-      // What is left after rounding down: 10 % must not become 9.9 %.
-      [](double value) { return fmt::format("{:.1f} vol-%", std::floor(1e3 * value + 1e-9) / 10); },
-      [](double) { return std::string("any"); },
-      [](double) { return std::string("not even dry"); });
+  if (!moisture) return figure_cell("–");
+  const Tone tone = tone_of(moisture->kind);
+  // What is left after rounding down: 10 % must not become 9.9 %.
+  const std::string most =
+      fmt::format("{:.1f} vol-%", std::floor(1e3 * moisture->value + 1e-9) / 10);
+  switch (moisture->kind) {
+    case Threshold::Kind::holds_always:
+      return figure_cell("any", tone);
+    case Threshold::Kind::holds_never:
+      return figure_cell("not even dry", tone);
+    case Threshold::Kind::up_to_damp:
+      return figure_cell(most + ", damp", tone);
+    case Threshold::Kind::dry_first:
+      return figure_cell("dry first", tone);
+    default:
+      return figure_cell(most, tone);
+  }
 }
 
 /// Rooms are not heated beyond what people live at.

@@ -30,12 +30,7 @@ std::string air_words(const cases::Variant& variant) {
 }
 
 Cell chance_cell(const Outcome* outcome) {
-  if (outcome == nullptr || !outcome->chance) return figure_cell("–");
-  const double cases = 100 * *outcome->chance;
-  if (cases < 1.0) return figure_cell("under 1");
-  if (cases > 99.0) return figure_cell("over 99");
-  if (cases > 10.0 && cases < 10.5) return figure_cell("over 10");
-  return number_cell(cases, 0);
+  return figure_cell(outcome == nullptr || !outcome->chance ? "–" : cases_of_100(*outcome->chance));
 }
 
 /// 0 the dew point, 1 the limit.

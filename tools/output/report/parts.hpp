@@ -49,6 +49,10 @@ void add(Blocks& blocks, Table table);
 /// A badge for each room of a variant, with its name where there are several.
 [[nodiscard]] std::vector<Badge> badges_of(const SolvedVariant& solved);
 
+/// The surface resistance of a space to the materials it touches, m2K/W; from the least to the most
+/// where it is not one.
+[[nodiscard]] Cell resistance_cell(const solver::Solution& solution, SpaceId space);
+
 /// The outcome of a room in a cell.
 [[nodiscard]] Cell outcome_cell(const SolvedVariant& solved, SpaceId room);
 

@@ -62,6 +62,16 @@ Table spots_table(const Results& results) {
   return table;
 }
 
+/// " (Rsi 0.13)" where a threshold was stated for one.
+std::string for_resistance(const SolvedVariant& solved, const Verdict& verdict) {
+  for (const cases::Criterion& each : solved.variant.criteria) {
+    const auto* factor = std::get_if<cases::FactorThreshold>(&each.test);
+    if (each.name == verdict.criterion && factor != nullptr && factor->resistance)
+      return fmt::format(" (Rsi {:.3g})", *factor->resistance);
+  }
+  return "";
+}
+
 Row criterion_row(const SolvedVariant& solved, const Verdict& verdict) {
   const std::string_view holds = !verdict.gate.empty() && verdict.holds ? "not before it is dry"
                                  : verdict.holds                        ? "holds"
@@ -73,7 +83,7 @@ Row criterion_row(const SolvedVariant& solved, const Verdict& verdict) {
           words_cell(solved.variant.spaces[verdict.space].name),
           words_cell(verdict.criterion),
           humidity ? figure_cell(fixed(100 * verdict.limit, 1) + " %")
-                   : figure_cell("fRsi " + fixed(verdict.limit, 3)),
+                   : figure_cell("fRsi " + fixed(verdict.limit, 3) + for_resistance(solved, verdict)),
           words_cell(holds),
           margin,
           words_cell(humidity ? "points" : "fRsi"),
@@ -165,11 +175,10 @@ Blocks readings_part(const Results& results) {
     std::size_t count = 0;
     const std::vector<ComparedReading> readings = compared_readings(solved);
     for (const ComparedReading& reading : readings) {
-      const auto [low, high] = std::minmax(reading.with_surface, reading.with_heat);
       count += reading.explained ? 1 : 0;
       table.rows.push_back({words_cell(solved.variant.name), words_cell(reading.probe),
                             band_cell(reading.read, reading.plus_minus, 1),
-                            figure_cell(fmt::format("{} to {}", fixed(low, 1), fixed(high, 1))),
+                            number_cell(reading.computed, 1),
                             words_cell(reading.explained ? "explained" : "not explained",
                                        reading.explained ? Tone::good : Tone::doubtful)});
     }
@@ -179,9 +188,11 @@ Blocks readings_part(const Results& results) {
   }
   if (table.rows.empty()) return {};
   return {std::move(table), std::move(explained),
-          Paragraph{"Computed with the surface resistances for surface temperature and for heat "
-                    "flow: that of the day lies between, as a rule. A model that explains the "
-                    "readings is not proved by them; no standard covers this comparison."}};
+          Paragraph{"Computed with one surface resistance for all readings of a variant, between "
+                    "that for surface temperature and that for heat flow: the one that explains "
+                    "most of them. Variants that are built or aired otherwise were not read and "
+                    "are left out. A model that explains the readings is not proved by them; no "
+                    "standard covers this comparison."}};
 }
 
 }  // namespace quoin::tools::report

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <set>
 
 #include "geometry/close_up.hpp"
@@ -46,34 +47,108 @@ std::string space_line(const cases::Space& space, char sign) {
                      space.humidity ? fmt::format(", {:.0f} %", *space.humidity * 100) : "");
 }
 
+/// A canvas of characters over the section, thin layers drawn wider than they are.
+class Drawing {
+ public:
+  Drawing(const geometry::Section& section, std::size_t room) : section_(section) {
+    const double wide = section.x.back() - section.x.front();
+    const double high = section.y.back() - section.y.front();
+    // A character is about twice as high as wide.
+    const auto lines = static_cast<std::size_t>(
+        std::clamp(static_cast<double>(room) * high / wide / 2, 4.0, 30.0));
+    const auto columns = std::min(room, static_cast<std::size_t>(std::max(
+                                            8.0, 2 * static_cast<double>(lines) * wide / high)));
+    across_ = widths(section.x, columns);
+    down_ = widths(section.y, lines);
+    for (std::size_t j = section.rows(); j-- > 0;) {
+      std::string line;
+      for (std::size_t i = 0; i < section.columns(); ++i)
+        line.append(across_[i], letter(section.cell(i, j).below));
+      for (std::size_t k = 0; k < down_[j]; ++k) lines_.push_back(line);
+    }
+  }
+
+  /// Puts a sign at a place, if it is on the drawing.
+  void mark(geometry::Point place, char sign) {
+    if (lines_.empty() || lines_.front().empty()) return;
+    const auto column = position(section_.x, across_, place.x);
+    const auto up = position(section_.y, down_, place.y);
+    if (column && up) lines_[lines_.size() - 1 - *up][*column] = sign;
+  }
+
+  /// With the heights of lines on the right, and those along x below; mm.
+  [[nodiscard]] std::string text() const {
+    std::string all;
+    std::size_t line = 0;
+    for (std::size_t j = down_.size(); j-- > 0;) {
+      for (std::size_t k = 0; k < down_[j]; ++k, ++line) {
+        const std::string height = k == 0 ? fmt::format("  {:.0f}", 1e3 * section_.y[j + 1]) : "";
+        all += "  " + lines_[line] + height + "\n";
+      }
+    }
+    return all + fmt::format("{}  {:.0f}\n", along_x(), 1e3 * section_.y.front());
+  }
+
+ private:
+  /// Which character from the start a coordinate falls on; absent beyond the ends.
+  static std::optional<std::size_t> position(const std::vector<double>& lines,
+                                             const std::vector<std::size_t>& sizes, double at) {
+    if (at < lines.front() - geometry::snap || at > lines.back() + geometry::snap)
+      return std::nullopt;
+    std::size_t before = 0;
+    for (std::size_t k = 0; k < sizes.size(); ++k) {
+      if (at <= lines[k + 1] || k + 1 == sizes.size()) {
+        const double share =
+            std::clamp((at - lines[k]) / (lines[k + 1] - lines[k]), 0.0, 1.0 - 1e-9);
+        return before + static_cast<std::size_t>(share * static_cast<double>(sizes[k]));
+      }
+      before += sizes[k];
+    }
+    return std::nullopt;
+  }
+
+  /// As many of the lines along x as find room, each figure below where its strip begins.
+  [[nodiscard]] std::string along_x() const {
+    std::string line = "  ";
+    std::size_t column = 2;
+    for (std::size_t i = 0; i < section_.x.size(); ++i) {
+      const std::string figure = fmt::format("{:.0f}", 1e3 * section_.x[i]);
+      if (i == 0 || column >= line.size() + 1) {
+        line.append(column - std::min(column, line.size()), ' ');
+        line += figure;
+      }
+      if (i < across_.size()) column += across_[i];
+    }
+    return line;
+  }
+
+  const geometry::Section& section_;
+  std::vector<std::size_t> across_, down_;
+  std::vector<std::string> lines_;
+};
+
+geometry::Section section_shown(const cases::Variant& variant) {
+  const geometry::Section section = geometry::section_of(variant.sheet);
+  return variant.close_up ? geometry::close_up(section, *variant.close_up) : section;
+}
+
 }  // namespace
 
-std::string section_drawing(const cases::Variant& variant, const TextStyle& style) {
-  geometry::Section section = geometry::section_of(variant.sheet);
-  if (variant.close_up) section = geometry::close_up(section, *variant.close_up);
-  const double wide = section.x.back() - section.x.front();
-  const double high = section.y.back() - section.y.front();
-  const std::size_t room = style.width - 4;
-  // A character is about twice as high as wide.
-  const auto lines =
-      static_cast<std::size_t>(std::clamp(static_cast<double>(room) * high / wide / 2, 4.0, 30.0));
-  const auto columns = std::min(
-      room, static_cast<std::size_t>(std::max(8.0, 2 * static_cast<double>(lines) * wide / high)));
-  const auto across = widths(section.x, columns);
-  const auto down = widths(section.y, lines);
-  std::string text;
+std::string section_sketch(const cases::Variant& variant, const TextStyle& style) {
+  const geometry::Section section = section_shown(variant);
+  constexpr std::size_t figures = 14;  // columns for what stands beside the drawing
+  Drawing drawing(section, style.width - figures);
+  drawing.mark({0.0, 0.0}, 'o');
+  for (const cases::Probe& probe : variant.probes) drawing.mark(probe.place, '*');
+  return drawing.text();
+}
+
+std::string section_legend(const cases::Variant& variant, const TextStyle& style) {
+  const geometry::Section section = section_shown(variant);
   std::set<geometry::Fill> shown;
-  for (std::size_t j = section.rows(); j-- > 0;) {
-    std::string line = "  ";
-    for (std::size_t i = 0; i < section.columns(); ++i) {
-      const geometry::Fill& fill = section.cell(i, j).below;
-      shown.insert(fill);
-      line.append(across[i], letter(fill));
-    }
-    for (std::size_t k = 0; k < down[j]; ++k) text += line + "\n";
-  }
-  text += "\n";
+  for (const geometry::Cell& cell : section.cells) shown.insert(cell.below);
   const auto conductivity = conductivities(variant);
+  std::string text;
   for (const geometry::Fill& fill : shown) {
     std::string line = ".  nothing: no heat crosses its edge";
     if (const auto* region = std::get_if<RegionId>(&fill)) {
@@ -83,9 +158,24 @@ std::string section_drawing(const cases::Variant& variant, const TextStyle& styl
     }
     text += "  " + harmless(line, style) + "\n";
   }
-  return text + fmt::format("  {:.0f} by {:.0f} mm{}; thin layers are drawn wider than they are\n",
-                            wide * 1e3, high * 1e3,
-                            variant.close_up ? " of the section, which runs on" : "");
+  for (const cases::Probe& probe : variant.probes) {
+    text += "  " +
+            harmless(fmt::format("*  {} at {:.0f}, {:.0f}", probe.name, 1e3 * probe.place.x + 0.0,
+                                 1e3 * probe.place.y + 0.0),
+                     style) +
+            "\n";
+  }
+  const double wide = section.x.back() - section.x.front();
+  const double high = section.y.back() - section.y.front();
+  return text + paragraph(fmt::format("{:.0f} by {:.0f} mm{}; x to the right and y upwards, in mm, "
+                                      "o is 0, 0; thin layers are drawn wider than they are",
+                                      wide * 1e3, high * 1e3,
+                                      variant.close_up ? " of the section, which runs on" : ""),
+                          2, style);
+}
+
+std::string section_drawing(const cases::Variant& variant, const TextStyle& style) {
+  return section_sketch(variant, style) + "\n" + section_legend(variant, style);
 }
 
 }  // namespace quoin::tools

@@ -6,6 +6,8 @@
 #include <string_view>
 #include <vector>
 
+#include "cases/text/utf8.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -16,18 +18,39 @@ constexpr std::size_t least_key = 6;
 
 using Lines = std::vector<std::string>;
 
-/// Harmless text in lines of a width, broken at spaces; a longer word is cut.
-Lines broken(std::string_view text, std::size_t width, const TextStyle& style) {
-  TextStyle narrow = style;
-  narrow.width = std::max<std::size_t>(width, 11);
-  if (columns_of(text) <= width) return {std::string(text)};
-  Lines lines;
-  const std::string all = paragraph(text, 0, narrow);
-  for (std::size_t at = 0; at < all.size();) {
-    const std::size_t end = all.find('\n', at);
-    lines.push_back(all.substr(at, end - at));
-    at = end + 1;
+/// The longest beginning of a text that fits a width, of one character at least.
+std::size_t beginning(std::string_view text, std::size_t width) {
+  std::size_t bytes = 0, used = 0;
+  while (bytes < text.size()) {
+    const cases::Character next = cases::first_character(text.substr(bytes));
+    used += cases::width(next.code);
+    if (bytes > 0 && used > width) break;
+    bytes += std::max<std::size_t>(next.bytes, 1);
   }
+  return bytes;
+}
+
+/// Harmless text in lines of a width, broken at spaces; a longer word goes on in the next line.
+Lines broken(std::string_view text, std::size_t width) {
+  Lines lines;
+  std::string line;
+  const auto end_line = [&] {
+    if (!line.empty()) lines.push_back(std::move(line));
+    line.clear();
+  };
+  while (!text.empty()) {
+    const std::size_t space = std::min(text.find(' '), text.size());
+    std::string_view word = text.substr(0, space);
+    if (!line.empty() && columns_of(line) + 1 + columns_of(word) > width) end_line();
+    while (columns_of(word) > width) {
+      const std::size_t bytes = beginning(word, width);
+      lines.emplace_back(word.substr(0, bytes));
+      word.remove_prefix(bytes);
+    }
+    if (!word.empty()) line += (line.empty() ? "" : " ") + std::string(word);
+    text.remove_prefix(std::min(space + 1, text.size()));
+  }
+  end_line();
   return lines;
 }
 
@@ -124,7 +147,7 @@ class Grid {
     std::vector<Lines> all;
     std::size_t height = 1;
     for (const std::size_t c : columns) {
-      all.push_back(broken(cells[c], widths_[c], style_));
+      all.push_back(broken(cells[c], widths_[c]));
       height = std::max(height, all.back().size());
     }
     std::string text;
@@ -132,8 +155,7 @@ class Grid {
       std::string line;
       for (std::size_t k = 0; k < columns.size(); ++k) {
         const std::size_t width = widths_[columns[k]];
-        const std::string cell =
-            l < all[k].size() ? cut_to(all[k][l], width, style_) : std::string();
+        const std::string cell = l < all[k].size() ? all[k][l] : std::string();
         const std::string space(width - std::min(width, columns_of(cell)), ' ');
         const std::string shown = cell.empty() ? cell : toned(cell, tones[columns[k]], style_);
         line += (k == 0 ? "" : std::string(gap, ' ')) +

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "cases/read.hpp"
+#include "tests/support/within.hpp"
 #include "tools/answer/find/readings.hpp"
 #include "tools/answer/run.hpp"
 #include "tools/output/report/parts.hpp"
@@ -27,7 +28,9 @@ probes: {A: [0, 500]}
 readings: {A: )" + reading +
                            R"(}
 variants:
-  saturated: {section: {wall: {layers: [{material: common brick, thickness: 225, moisture: saturated}]}}}
+  saturated: {section: {wall: {layers: [{material: lime plaster, thickness: 15}, {material: common brick, thickness: 225, moisture: saturated}]}}}
+  bare: {section: {wall: {layers: [{material: common brick, thickness: 225, moisture: sheltered}]}}}
+  warmer: {spaces: {room: {temperature: 20}}}
 )";
   return tools::results_of(cases::case_of(text, "wall.yaml"), "wall.yaml", {});
 }
@@ -48,12 +51,32 @@ TEST_CASE("a reading between the two purposes is explained, one beyond its give 
   CHECK_FALSE(compared("{temperature: 15.5, plus or minus: 0.5}").explained);
 }
 
+TEST_CASE("one surface resistance is taken for all readings of a variant") {
+  // At the angle of a corner it is colder than on the leg, whatever the resistance: readings that
+  // are alike are met each by another one, and both by none.
+  tools::SolvedVariant solved;
+  solved.variant.probes = {{"angle", {}}, {"leg", {}}};
+  solved.variant.readings = {{"angle", 12.0, 0.3}, {"leg", 12.0, 0.3}};
+  const auto probe = [](double value) { return solver::ProbeValue{{}, {value, 0.0, true}}; };
+  solved.surface.probes = {probe(9.0), probe(11.9)};
+  solved.heat.probes = {probe(12.1), probe(14.0)};
+  const auto both = tools::compared_readings(solved);
+  CHECK(both[0].explained != both[1].explained);
+  solved.variant.readings = {{"angle", 10.5, 0.3}, {"leg", 12.9, 0.3}};
+  const auto apart = tools::compared_readings(solved);  // the twin
+  CHECK(apart[0].explained);
+  CHECK(apart[1].explained);
+  CHECK(apart[0].computed == WithinAbs{10.5, 0.3});
+}
+
 TEST_CASE(
     "the report says how many readings each variant explains, and nothing where none were taken") {
   tools::Results results = wall_read_at("{temperature: 13.2, plus or minus: 0.3}");
   const std::string text = tools::text_report(results, {.width = 200});
   CHECK(text.find("as found: explains 1 of 1 readings") != std::string::npos);
   CHECK(text.find("saturated: explains 0 of 1 readings") != std::string::npos);
+  for (const char* other : {"bare", "warmer"})  // not the state that was read
+    CHECK(text.find(std::string(other) + ": explains") == std::string::npos);
   for (tools::SolvedVariant& solved : results.variants) solved.variant.readings.clear();
   CHECK(tools::report::readings_part(results).empty());
 }

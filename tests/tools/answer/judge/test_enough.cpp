@@ -97,6 +97,63 @@ TEST_CASE("no thickness of insulation is enough over masonry wetter than damp") 
   CHECK(thickness_over(damp).kind == Kind::found);  // the twin
 }
 
+TEST_CASE("the thickness told holds when solved and a tenth of a millimetre less fails") {
+  cases::Variant variant = corner(0.0, true, 0.7);
+  variant.enough.thickness = cases::ThicknessRange{"lining", 0.002, 0.2};
+  const Threshold told = *answer(variant).each.at(0).thickness;
+  REQUIRE(told.kind == Kind::found);
+  const auto holds = [&](double thickness) {
+    return solved(*with_thickness(variant, "lining", thickness), {}).verdicts.at(0).holds;
+  };
+  CHECK(holds(told.value));
+  CHECK_FALSE(holds(told.value - 1e-4));
+  CHECK(told.until == 0.2);
+  CHECK(holds(told.until));
+}
+
+TEST_CASE("where more of a lining cools another place the answer ends there or says so") {
+  // A lining of the wall alone: the bare reveal gets colder the thicker it is.
+  cases::Variant variant = testing::reveal_variant();
+  auto& reveal = std::get<geometry::Reveal>(*variant.recipe);
+  reveal.layers.insert(reveal.layers.begin(), {RegionId(2u), 0.01});
+  reveal.lining = {{RegionId(1u), 0.015}};
+  cases::show(geometry::drawing_of(reveal), variant);
+  variant.enough.thickness = cases::ThicknessRange{"lining", 0.001, 0.1};
+  const auto factor_with = [&](double thickness) {
+    return solved(*with_thickness(variant, "lining", thickness), {})
+        .surface.airs.front()
+        .coldest.factor.value;
+  };
+  const double thin = factor_with(0.001), thick = factor_with(0.1);
+  REQUIRE(thin > thick + 0.01);
+  const auto asked = [&](double threshold) {
+    variant.criteria = {{"fRsi", cases::FactorThreshold{threshold, {}}}};
+    return *answer(variant).each.at(0).thickness;
+  };
+  const double middle = (thin + thick) / 2;
+  const Threshold ends = asked(middle);
+  CHECK(ends.kind == Kind::up_to);
+  CHECK(ends.value == 0.001);
+  CHECK(factor_with(ends.until) >= middle);
+  CHECK(factor_with(ends.until + 1e-4) < middle);
+  const Threshold never = asked(0.9);
+  CHECK(never.kind == Kind::holds_never);
+  CHECK(never.more == Threshold::More::harm);
+  CHECK(asked(0.1).kind == Kind::holds_always);  // the twin
+}
+
+TEST_CASE("a material that is a layer in several lists is said to be told for each") {
+  cases::Variant variant = testing::reveal_variant();
+  auto& reveal = std::get<geometry::Reveal>(*variant.recipe);
+  reveal.layers.insert(reveal.layers.begin(), {RegionId(2u), 0.01});
+  cases::show(geometry::drawing_of(reveal), variant);
+  variant.criteria = {{"fRsi", cases::FactorThreshold{0.7, {}}}};
+  variant.enough.thickness = cases::ThicknessRange{"lining", 0.005, 0.05};
+  const WhatIsEnough both = answer(variant);
+  REQUIRE(both.warnings.size() == 1);
+  CHECK(both.warnings[0].find("a layer 2 times, in layers and in lining") != std::string::npos);
+}
+
 TEST_CASE("insulated masonry may be no wetter than damp, bare masonry may be saturated") {
   const Threshold insulated = moisture_of(corner(0.25, true, 0.2));
   CHECK(insulated.kind == Kind::up_to_damp);
@@ -173,6 +230,17 @@ TEST_CASE("what is withheld and what ends at damp are words of their own") {
   const report::Table table = enough_table(results);
   CHECK(words(table, 0)[2] == "dry first");
   CHECK(words(table, 0)[3] == "10.0 vol-%, damp");
+
+  const auto cell = [&](Threshold threshold) {
+    results.variants[0].enough[0].thickness = threshold;
+    return words(enough_table(results), 0)[2];
+  };
+  using More = Threshold::More;
+  CHECK(cell({Kind::between, 0.0201, 0.0449}) == "21 to 44 mm only");
+  CHECK(cell({Kind::up_to, 0.005, 0.0123}) == "5 to 12 mm only");
+  CHECK(cell({Kind::between, 0.0201, 0.0205}) == "20.1 to 20.5 mm only");
+  CHECK(cell({Kind::holds_never, 0.08, 0.08, More::helps}) == "not even 80 mm");
+  CHECK(cell({Kind::holds_never, 0.01, 0.01, More::harm}) == "none: more does harm");
 }
 
 }  // namespace quoin::tools

@@ -10,6 +10,7 @@
 #include "tests/tools/by_hand.hpp"
 #include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 
@@ -89,6 +90,57 @@ TEST_CASE("a stricter limit that is not there for mould fails by its name") {
   CHECK(badge(corrosion) == "fails corrosion");
   CHECK(corrosion.words.find("above 60 %") != std::string::npos);
   CHECK(outcome_at(14.0, 0.01, 0.5, {humidity_limit("mould, strict", 0.7)}).kind == Kind::mould);
+}
+
+TEST_CASE("every limit that fails is named wherever the outcome is told") {
+  const SolvedVariant solved =
+      room_at(14.0, 0.01, 0.5, {threshold(0.8), humidity_limit("corrosion", 0.6)});
+  const Outcome& outcome = solved.outcomes.at(0);
+  CHECK(outcome.kind == Kind::fails);
+  REQUIRE(outcome.broken.size() == 2);
+  CHECK(deciders(outcome) == "factor, corrosion");
+  CHECK(badge(outcome) == "fails fRsi 0.8, corrosion");
+  for (const char* name : {"'factor'", "'corrosion'"})
+    CHECK(outcome.words.find(name) != std::string::npos);
+  Results results;
+  results.variants = {solved};
+  const std::string sentence = advice_on(results).sentence;
+  CHECK(sentence.find("does not meet 'factor' (fRsi 0.76, where 0.80 is asked for) nor "
+                      "'corrosion' (73 % humidity there, where 60 % is the most)") !=
+        std::string::npos);
+
+  // Of what is wet or mouldy only what its wetness does not tell is named besides.
+  const SolvedVariant wet = room_at(9.0, 0.01, 0.5, {humidity_limit("mould", 0.8), threshold(0.8)});
+  CHECK(deciders(wet.outcomes.at(0)) == "dew point");
+  CHECK(wet.outcomes.at(0).broken.size() == 2);
+  REQUIRE(also_broken(wet.outcomes.at(0)).size() == 1);
+  results.variants = {wet};
+  CHECK(advice_on(results).sentence.find("It does not meet 'factor' (") != std::string::npos);
+
+  // The twin: one limit fails, one is named.
+  const Outcome one =
+      outcome_at(14.0, 0.01, 0.5, {threshold(0.5), humidity_limit("corrosion", 0.6)});
+  CHECK(deciders(one) == "corrosion");
+  CHECK(one.words.find("factor") == std::string::npos);
+}
+
+TEST_CASE("over 80 percent is mould even where a stricter limit is there for something else") {
+  const Outcome outcome = outcome_at(11.0, 0.01, 0.5, {humidity_limit("corrosion", 0.6)});
+  CHECK(outcome.kind == Kind::mould);
+  CHECK(outcome.decided_by == "80 %");
+  REQUIRE(also_broken(outcome).size() == 1);
+  CHECK(outcome.words.find("'corrosion'") != std::string::npos);
+}
+
+TEST_CASE("a limit of humidity is for mould unless its name or its height says otherwise") {
+  CHECK(is_for_mould(humidity_limit("strict", 0.7)));
+  CHECK(is_for_mould(humidity_limit("Mould on paper", 0.6)));
+  CHECK(is_for_mould({"critical", cases::CriticalHumidity{}}));
+  CHECK(is_for_mould(humidity_limit("environment", 0.75)));  // the twin of "iron"
+  CHECK_FALSE(is_for_mould(humidity_limit("strict", 0.6)));
+  CHECK_FALSE(is_for_mould(humidity_limit("Corrosion of ties", 0.75)));
+  CHECK_FALSE(is_for_mould(threshold(0.7)));
+  CHECK(outcome_at(13.5, 0.01, 0.5, {humidity_limit("strict", 0.7)}).kind == Kind::mould);
 }
 
 TEST_CASE("a threshold that is not reached is named, and nothing is safe beside it") {

@@ -7,7 +7,6 @@ const OVER_WATER = {steepness: 17.269, offset: 237.3};
 const OVER_ICE = {steepness: 21.875, offset: 265.5};
 const PRESSURE_AT_FREEZING = 610.5;
 const MOULD_LIMIT = 0.8;
-const MARGINAL_CHANCE = 0.10;
 
 function saturationPressure(temperature) {
   const {steepness, offset} = temperature < 0 ? OVER_ICE : OVER_WATER;
@@ -32,35 +31,27 @@ function looksAtHumidity(criterion) {
 
 /// How far a spot {temperature, factor, pressure} is on the safe side: points of humidity, or fRsi.
 function margin(criterion, spot) {
-  if (criterion.test === 'fRsi') return spot.factor - criterion.limit;
+  if (criterion.test === 'fRsi')  // by other resistances where these were stated for it
+    return (criterion.factors ? criterion.factors[spot.air] : spot.factor) - criterion.limit;
   const limit = criterion.test === 'critical humidity' ? criticalMouldHumidity(spot.temperature) :
                                                          criterion.limit;
   return 100 * (limit - spot.pressure / saturationPressure(spot.temperature));
 }
 
-/// The complementary error function, within 2e-7 (a rational approximation of 1955, from memory).
-function erfc(x) {
-  if (x < 0) return 2 - erfc(-x);
-  const t = 1 / (1 + 0.3275911 * x);
-  const sum = ((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) * t;
-  return sum * Math.exp(-x * x);
-}
-
-/// The chance that a limit of humidity is passed, near what draws over
-/// the case come to. `spreads`: standard deviations of humidity and fRsi.
-function chanceOf(criterion, spot, spreads) {
-  const saturated = saturationPressure(spot.room), humidity = spot.pressure / saturated;
-  const at = (temperature, wetness) =>
-      margin(criterion, {temperature, factor: spot.factor, pressure: wetness * saturated});
-  const warmth = Math.hypot(spreads.factor * (spot.room - spot.outside), spot.band);
-  const byWarmth = (at(spot.temperature + warmth, humidity) - at(spot.temperature - warmth, humidity)) / 2;
-  const byHumidity = (at(spot.temperature, humidity - spreads.humidity) -
-                      at(spot.temperature, humidity + spreads.humidity)) / 2;
-  return 0.5 * erfc(at(spot.temperature, humidity) / Math.hypot(byWarmth, byHumidity) / Math.SQRT2);
+/// The humidity of a room by what the household adds to the air outside, by the formulas of
+/// materials/humidity_sources/.
+function householdHumidity(household, inside, outside, outsideHumidity) {
+  const GAS_CONSTANT = 461.5;  // J/(kg K)
+  const winter = Math.min(1, Math.max(0, 1 - outside / 20));
+  const {excess_Pa, given_off_kg_s, volume_m3, winter_1_s, summer_1_s} = household;
+  const carried = volume_m3 * (winter * winter_1_s + (1 - winter) * summer_1_s);
+  const excess = excess_Pa === undefined ? given_off_kg_s / carried * GAS_CONSTANT * (inside + 273.15) :
+                                           excess_Pa * winter;
+  return Math.min(1, (outsideHumidity * saturationPressure(outside) + excess) / saturationPressure(inside));
 }
 
 /// What is looked at whatever the criteria.
-const MOULD = {name: '80 %', test: 'surface humidity', limit: MOULD_LIMIT};
+const MOULD = {name: '80 %', test: 'surface humidity', limit: MOULD_LIMIT, mould: true};
 
 /// The criterion of humidity that asks most of a spot.
 function strictest(variant, spot) {
@@ -81,50 +72,45 @@ function highestSafe(variant, spot) {
 
 /// Everything asked of a coldest spot {temperature, band, factor, factorBand, pressure, room, outside};
 /// humidity only where the pressure of the room's air is known.
-function judged(variant, spot, spreads) {
+function judged(variant, spot) {
   const at = (bands) => ({
     temperature: spot.temperature + bands * spot.band,
     factor: spot.factor + bands * spot.factorBand,
     pressure: spot.pressure,
+    air: spot.air,
   });
   const known = spot.pressure !== undefined;
   const asked = variant.criteria.filter((criterion) => !looksAtHumidity(criterion) || known);
-  if (known && strictest(variant, spot) === MOULD) asked.push(MOULD);
+  if (known && !asked.some((each) => each.mould && each.limit <= MOULD_LIMIT)) asked.push(MOULD);
   return asked.map((criterion) => {
     const value = margin(criterion, at(0));
     const band = Math.max(value - margin(criterion, at(-1)), margin(criterion, at(1)) - value);
-    const chance = looksAtHumidity(criterion) ? chanceOf(criterion, spot, spreads) : 0;
-    return {criterion, margin: value, band, holds: value >= 0, chance};
+    return {criterion, margin: value, band, holds: value >= 0};
   });
 }
 
-function meansMould({criterion}) {
-  return criterion.test === 'critical humidity' ||
-      looksAtHumidity(criterion) && (criterion.limit >= 0.79 || criterion.name.includes('mould'));
-}
-
-/// The outcome {words, tone, chance} of a spot: as tools/answer/judge/outcome.cpp decides it.
-function outcomeOf(variant, spot, spreads) {
-  const all = judged(variant, spot, spreads), known = spot.pressure !== undefined;
-  const chance = known ? Math.max(0, ...all.map((each) => each.chance)) : undefined;
-  const tell = (words, tone) => ({words, tone, chance, all});
+/// The outcome {words, tone} of a spot in other air than solved: as tools/answer/judge/outcome.cpp
+/// decides it, but for the chance, which only draws over the case tell: what holds is not called safe.
+function outcomeOf(variant, spot) {
+  const all = judged(variant, spot), known = spot.pressure !== undefined;
+  const tell = (words, tone) => ({words, tone, all});
   if (known) {
     const over = spot.temperature - saturationTemperature(spot.pressure);
     if (over < -spot.band) return tell('wet', 'bad');
     if (over <= spot.band) return tell('at the dew point', 'doubtful');
   }
   const failing = all.filter((each) => !each.holds);
-  if (failing.some(meansMould)) return tell('mould', 'bad');
+  if (failing.some((each) => each.criterion.mould)) return tell('mould', 'bad');
   if (failing.length > 0) {
-    const worst = failing.sort((a, b) => looksAtHumidity(a.criterion) - looksAtHumidity(b.criterion) ||
-                                         a.margin - b.margin)[0].criterion;
-    return tell(`fails ${looksAtHumidity(worst) ? worst.name : `fRsi ${Number(worst.limit.toPrecision(3))}`}`, 'bad');
+    failing.sort((a, b) => looksAtHumidity(a.criterion) - looksAtHumidity(b.criterion) || a.margin - b.margin);
+    const names = failing.map(({criterion}) =>
+        looksAtHumidity(criterion) ? criterion.name : `fRsi ${Number(criterion.limit.toPrecision(3))}`);
+    return tell(`fails ${names.join(', ')}`, 'bad');
   }
-  if (all.length === 0) return tell('not judged', 'plain');
+  if (all.length === 0 || !known && variant.criteria.some(looksAtHumidity)) return tell('not judged', 'plain');
   if (variant.gate) return tell('dry first', 'doubtful');
-  if (chance > MARGINAL_CHANCE || all.some((each) => each.margin <= each.band)) return tell('marginal', 'doubtful');
-  if (!known && variant.criteria.some(looksAtHumidity)) return tell('not judged', 'plain');
-  return tell('safe', 'good');
+  if (all.some((each) => each.margin <= each.band)) return tell('marginal', 'doubtful');
+  return tell('holds', 'plain');
 }
 
 function criterionWords({criterion, margin: by, band, holds}) {

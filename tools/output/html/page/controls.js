@@ -18,6 +18,8 @@ const now = {
   place: null,    // of the cross-hair, mm
   view: null,
   picture: null,  // the field without cross-hair
+  pinned: false,  // the cross-hair stays where it was clicked
+  following: [],  // what the sliders of values that follow from others show
 };
 const variantNow = () => page.variants[now.number];
 const stateNow = () => new State(variantNow(), now.changed);
@@ -91,6 +93,7 @@ function drawCrossHair() {
 
 function drawPicture(state) {
   const canvas = element('field');
+  if (element('bench').clientWidth < 60) return;  // nothing could be told on it
   const ratio = Math.min(2, window.devicePixelRatio || 1);
   now.view = new View(state.variant.field, state.variant.close_up_mm, element('bench').clientWidth, Math.max(260, Math.min(560, 0.8 * window.innerHeight)));
   canvas.width = Math.round(now.view.width * ratio);
@@ -109,7 +112,8 @@ function showConditions() {
     const state = new State(variant, now.changed);
     for (const room of roomsOf(variant)) {
       const spot = state.coldest(room);
-      const {words, tone, chance, all: judgements} = outcomeOf(variant, spot, page.spreads);
+      const live = outcomeOf(variant, spot), judgements = live.all;
+      const {words, tone, chance} = state.asSolved && room.outcome ? room.outcome : live;
       const {name} = variant.spaces[room.air];
       const air = `${name} ${state.air[room.air].toFixed(1)} °C${
           spot.pressure === undefined ? '' : `, ${percent(state.humidity[room.air])}`}`;
@@ -120,13 +124,15 @@ function showConditions() {
           made('td', {'class': 'n'}, Number.isFinite(spot.factor) ? spot.factor.toFixed(3) : '–'),
           made('td', {'class': 'n'}, known ? `${Math.round(100 * spot.humidity)}` : '–'),
           made('td', {'class': 'n'}, known ? `${Math.floor(100 * spot.safe)}` : '–'),
-          made('td', {'class': 'n'}, chance === undefined ? '–' : `${Math.round(100 * chance)}`),
+          made('td', {'class': 'n'}, chance === undefined ? '–' : chance),
           made('td', {}, made('span', {'class': `mark ${tone}`}, words))));
       if (number !== now.number) continue;
       sentences.push(made('p', {}, `${variant.name}, ${air}: the coldest spot, ${spot.where}, is at ${
           spot.temperature.toFixed(1)} °C. ${judgements.map(criterionWords).join('; ')}${judgements.length ? '.' : ''}${
           variant.gate ? ` No favourable outcome: ${variant.gate}.` : ''}`));
-      if (variant.wet) sentences.push(made('p', {}, 'Evaporation is held as it was solved.'));
+      if (variant.wet) sentences.push(made('p', {}, 'What leaves its wet surfaces depends on the air: this variant stays as solved.'));
+      if (!state.asSolved && words === 'holds')
+        sentences.push(made('p', {}, 'How sure that is for this house is told for the air as solved only: solve the case with this air to know.'));
     }
   });
   const headings = [['variant'], ['air'], ['coldest spot'], ['°C', 'n'], ['fRsi', 'n'], ['humidity there %', 'n'],
@@ -147,7 +153,9 @@ function update() {
   waiting = true;
   requestAnimationFrame(() => {
     waiting = false;
-    const state = stateNow(), hasField = Boolean(state.variant.field);
+    const state = stateNow();
+    for (const follow of now.following) follow(state);
+    const hasField = Boolean(state.variant.field);
     element('bench').hidden = !hasField;
     element('no-field').hidden = hasField;
     if (hasField) {
@@ -164,6 +172,15 @@ function moveTo(place) {
   showReading(stateNow());
 }
 
+/// Marks a number outside its range, which stays out of use, and says the range.
+function markRange(input, {min, max}) {
+  const wrong = input.value === '' || !(Number(input.value) >= min && Number(input.value) <= max);
+  input.setAttribute('aria-invalid', wrong);
+  const note = input.parentElement.querySelector('.range-note');
+  note.textContent = wrong ? `${min} to ${max} only` : '';
+  return !wrong;
+}
+
 /// A slider and a number for one property of a space.
 function control(space, property, words, value, [low, high, step]) {
   const id = `air-${space.name}-${property}`.replace(/[^a-z0-9-]/gi, (c) => `_${c.codePointAt(0)}`);
@@ -174,24 +191,39 @@ function control(space, property, words, value, [low, high, step]) {
   for (const input of inputs) {
     input.value = shown;
     input.addEventListener('input', () => {
+      if (!markRange(input, attributes)) return;
       const wanted = Number(input.value);
-      if (input.value === '' || !(wanted >= attributes.min && wanted <= attributes.max)) return;
-      for (const other of inputs) if (other !== input) other.value = input.value;
+      for (const other of inputs) {
+        if (other !== input) other.value = input.value;
+        other.setAttribute('aria-invalid', false);
+      }
       now.changed[space.name] = {...now.changed[space.name],
                                  [property]: property === 'humidity' ? wanted / 100 : wanted};
       update();
     });
   }
-  return made('div', {'class': 'control'}, made('label', {'for': `${id}-range`}, words), ...inputs);
+  return made('div', {'class': 'control'}, made('label', {'for': `${id}-range`}, words), ...inputs,
+      made('span', {'class': 'range-note', role: 'status'}));
+}
+
+/// Shows the humidity of a room that follows from its household, as long as nobody sets it.
+function followHousehold(space, box) {
+  now.following.push((state) => {
+    if ((now.changed[space.name] || {}).humidity !== undefined) return;
+    const shown = Math.round(1000 * state.humidity[space.air]) / 10;
+    for (const input of box.querySelectorAll('input')) input.value = shown;
+  });
 }
 
 function showControls() {
   const state = stateNow(), {variant} = state;
+  now.following = [];
   element('airs').replaceChildren(...variant.drivers.map((id) => {
     const space = variant.spaces[id], inside = space.is === 'inside';
     const parts = [control(space, 'temperature', 'temperature, °C', state.air[id], inside ? [5, 30, 0.1] : [-20, 25, 0.1])];
     if (inside && state.humidity[id] !== undefined) {
       parts.push(control(space, 'humidity', 'humidity, %', 100 * state.humidity[id], [20, 100, 0.5]));
+      if (space.household) followHousehold(space, parts[1]);
     }
     return made('fieldset', {}, made('legend', {}, space.name), ...parts);
   }));
@@ -240,8 +272,11 @@ function listen() {
     const place = placeOf(event);
     if (place) moveTo(place);
   };
-  canvas.addEventListener('pointermove', point);
-  canvas.addEventListener('pointerdown', point);
+  canvas.addEventListener('pointermove', (event) => { if (!now.pinned) point(event); });
+  canvas.addEventListener('pointerdown', (event) => {
+    point(event);
+    now.pinned = event.pointerType === 'mouse' && !now.pinned;
+  });
   canvas.addEventListener('keydown', (event) => {
     const {field, rooms} = variantNow(), step = event.shiftKey ? 1 : 10;
     const way = {ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1]}[event.key];

@@ -119,17 +119,33 @@ class State {
     // Of each space the air, and what its surfaces feel of it: colder by a clear sky or evaporation.
     this.air = variant.spaces.map((space) => variant.spaces[space.air].temperature_C + follow(space.air));
     this.felt = variant.spaces.map((space, id) => this.air[id] - variant.spaces[space.air].cooling_K);
-    this.humidity = variant.spaces.map((space) => {
-      const own = variant.spaces[space.air];
-      const wanted = (changed[own.name] || {}).humidity;
-      return wanted === undefined ? own.humidity : wanted;
-    });
+    this.outside = this.coldestOutside();
+    this.humidity = variant.spaces.map((space) => this.humidityOf(space.air, changed, change));
+    const wetter = variant.wet ? [] : variant.spaces.filter(({name, humidity}) =>
+        (changed[name] || {}).humidity !== undefined && changed[name].humidity !== humidity);
+    this.asSolved = change.every((by) => by === 0) && wetter.length === 0;
     const airs = variant.airs.map((air) => this.felt[air]);
     this.temperatures = variant.field ? variant.field.temperatures(airs) : null;
   }
 
+  /// The air that fRsi is measured against: the coldest outside, or of all where none is outside.
+  coldestOutside() {
+    const {spaces} = this.variant, outside = spaces.map((_, id) => id).filter((id) => spaces[id].is === 'outside');
+    const among = outside.length > 0 ? outside : spaces.map((_, id) => id);
+    return spaces[among.reduce((best, id) => this.air[id] < this.air[best] ? id : best)].air;
+  }
+
+  /// As set, as solved, or as it follows from the household where temperatures have changed.
+  humidityOf(air, changed, change) {
+    const {spaces, wet} = this.variant, own = spaces[air];
+    const wanted = wet ? undefined : (changed[own.name] || {}).humidity;
+    if (wanted !== undefined) return wanted;
+    if (!own.household || change.every((by) => by === 0)) return own.humidity;
+    return householdHumidity(own.household, this.air[air], this.air[this.outside], spaces[this.outside].humidity);
+  }
+
   factor(temperature, air) {
-    const outside = this.felt[this.variant.outside];
+    const outside = this.felt[this.outside];
     return (temperature - outside) / (this.felt[air] - outside);
   }
 
@@ -143,7 +159,7 @@ class State {
     const t = this.temperatures;
     let node = room.coldest;
     for (const each of room.nodes) if (t[each] < t[node] - 0.001) node = each;
-    const {spaces, outside} = this.variant;
+    const {spaces} = this.variant, {outside} = this;
     const before = spaces[room.air].temperature_C - spaces[room.air].cooling_K -
                    spaces[outside].temperature_C + spaces[outside].cooling_K;
     const now = this.felt[room.air] - this.felt[outside];
@@ -152,7 +168,7 @@ class State {
     const known = room.spots.find((spot) => spot.node === node);
     const {x, y} = this.variant.field.place(node);
     const spot = {
-      node, temperature, band, pressure,
+      node, temperature, band, pressure, air: room.air,
       room: this.air[room.air],
       outside: this.air[outside],
       factor: this.factor(temperature, room.air),
