@@ -76,7 +76,7 @@ def test_fields_outlive_their_results():
     kept = field.temperature
     coldest = min(space["coldest"]["temperature_C"] for space in
                   results.findings["variants"][0]["surface"]["spaces"].values())
-    assert abs(kept[field.solid].min() - coldest) < 10
+    assert (abs(kept[field.solid] - coldest) < 1e-9).any(), "the coldest spot is a node"
     del results, variant, field
     gc.collect()
     scratch = [np.full(before.shape, np.nan) for _ in range(50)]
@@ -94,7 +94,7 @@ def test_purposes_differ():
 def test_faults_have_their_places():
     error = refused(quoin.InputError, quoin.solve, "quoin: 1\nspaces: {hall: {is: insid}}\n")
     assert isinstance(error, ValueError)
-    assert error.faults[0]["line"] == 2 and "inside" in str(error)
+    assert {fault["line"] for fault in error.faults} == {1, 2} and "inside" in str(error)
     missing = refused(quoin.InputError, quoin.solve, pathlib.Path("/nowhere/case.yaml"))
     assert "cannot be read" in missing.faults[0]["what"]
 

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/trace/drawn_things.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <fstream>
+#include <map>
 #include <sstream>
+#include <utility>
 
 #include "cases/text/faults.hpp"
 #include "tools/parts/parts.hpp"
@@ -11,25 +14,47 @@
 namespace quoin::tools {
 namespace {
 
-/// The unit that the head of a drawing tells: behind `$INSUNITS` a group 70 with its code.
-int unit_of(const std::filesystem::path& file) {
+std::string stripped(std::string text) {
+  while (!text.empty() && (text.back() == '\r' || text.back() == ' ')) text.pop_back();
+  return text.substr(std::min(text.find_first_not_of(' '), text.size()));
+}
+
+int whole(const std::string& text) {
+  int value = 0;
+  std::from_chars(text.data(), text.data() + text.size(), value);
+  return value;
+}
+
+/// What the library that reads drawings does not tell: the unit, and splines that it passes over.
+struct Groups {
+  int unit = 0;
+  std::vector<DrawnThing> splines;  ///< by fit points alone
+};
+
+/// Reads the groups of a drawing, a code and a value on a line each.
+Groups groups_in(const std::filesystem::path& file) {
+  constexpr const char *layer = "8", *control_points = "73", *fit_points = "74", *begins = "0";
+  Groups groups;
   std::ifstream stream(file);
-  std::string line;
-  const auto stripped = [](std::string text) {
-    while (!text.empty() && (text.back() == '\r' || text.back() == ' ')) text.pop_back();
-    return text.substr(std::min(text.find_first_not_of(' '), text.size()));
-  };
-  while (std::getline(stream, line)) {
-    if (stripped(line) == "ENTITIES") return 0;
-    if (stripped(line) != "$INSUNITS") continue;
-    std::string code, value;
-    if (!std::getline(stream, code) || !std::getline(stream, value)) return 0;
-    const std::string number = stripped(value);
-    int unit = 0;
-    std::from_chars(number.data(), number.data() + number.size(), unit);
-    return stripped(code) == "70" ? unit : 0;
+  std::string code, value, before;
+  std::map<std::string, std::string> spline;
+  bool in_spline = false;
+  while (std::getline(stream, code) && std::getline(stream, value)) {
+    code = stripped(code);
+    value = stripped(value);
+    if (code == "70" && before == "$INSUNITS") groups.unit = whole(value);
+    before = value;
+    if (code == begins) {
+      if (in_spline && whole(spline[control_points]) == 0 && whole(spline[fit_points]) > 0)
+        groups.splines.push_back(
+            {spline[layer], DrawnThing::Kind::broken, "a spline by fit points", {}});
+      in_spline = value == "SPLINE";
+      spline.clear();
+    } else if (in_spline) {
+      spline.emplace(code, value);
+    }
   }
-  return 0;
+  return groups;
 }
 
 geometry::Outline outline_of(const std::string& text) {
@@ -83,7 +108,9 @@ ReadDrawing drawing_in(const std::filesystem::path& file) {
   ReadDrawing drawing;
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) drawing.things.push_back(thing_of(line));
-  drawing.unit = unit_of(file);
+  Groups groups = groups_in(file);
+  drawing.unit = groups.unit;
+  for (DrawnThing& spline : groups.splines) drawing.things.push_back(std::move(spline));
   return drawing;
 }
 

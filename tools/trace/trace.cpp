@@ -69,10 +69,12 @@ class Tracing {
   std::vector<Piece> pieces() {
     const double told = millimetres_of(drawing_.unit);
     scale_ = wish_.unit.value_or(told);
-    if (scale_ == 0.0)
+    if (scale_ == 0.0) {
       fault(drawing_.unit == 0 ? "the drawing does not say its unit"
                                : "the drawing is in a unit that this program does not know",
             fmt::format("$INSUNITS {}", drawing_.unit), "mm, cm, m or inches", "--unit mm");
+      scale_ = 1.0;  // so that the rest is looked at, too
+    }
     for (const DrawnThing& thing : drawing_.things) take(thing);
     for (auto& [layer, lines] : lines_) close_lines(layer, std::move(lines));
     refuse();
