@@ -300,6 +300,9 @@ void describe(Visitor& visit, Document& document) {
   visit.named("spaces", document.spaces, "the air on each side");
   visit.named("materials", document.materials, "own ones; all others by name from the catalogue");
   visit.section("section", document.section, "a recipe or a sheet, perhaps with bands");
+  visit.named("plain parts", document.plain_parts,
+              "of a sheet: parts that psi takes off, each by a line across it");
+  visit.group("psi", document.psi, "how the linear transmittance is told");
   visit.named(
       "probes", document.probes,
       "places whose temperature is wanted: [x, y], or {on: inside, from: the angle, at: 250}");

@@ -124,9 +124,8 @@ std::vector<BrokenLimit> broken(const std::vector<Asked>& all, const std::string
     if (!verdict.holds)
       limits.push_back({verdict.criterion, verdict.limit, verdict.has, verdict.unit, mould});
   }
-  std::stable_partition(limits.begin(), limits.end(), [&](const BrokenLimit& each) {
-    return each.criterion == decisive;
-  });
+  std::stable_partition(limits.begin(), limits.end(),
+                        [&](const BrokenLimit& each) { return each.criterion == decisive; });
   return limits;
 }
 

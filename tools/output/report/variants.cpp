@@ -82,8 +82,9 @@ Row criterion_row(const SolvedVariant& solved, const Verdict& verdict) {
   return {words_cell(solved.variant.name),
           words_cell(solved.variant.spaces[verdict.space].name),
           words_cell(verdict.criterion),
-          humidity ? figure_cell(fixed(100 * verdict.limit, 1) + " %")
-                   : figure_cell("fRsi " + fixed(verdict.limit, 3) + for_resistance(solved, verdict)),
+          humidity
+              ? figure_cell(fixed(100 * verdict.limit, 1) + " %")
+              : figure_cell("fRsi " + fixed(verdict.limit, 3) + for_resistance(solved, verdict)),
           words_cell(holds),
           margin,
           words_cell(humidity ? "points" : "fRsi"),
