@@ -66,6 +66,10 @@ std::filesystem::file_time_type written(const std::filesystem::path& file) {
 
 Gathered::Gathered(const std::filesystem::path& folder) {
   std::vector<std::filesystem::path> files = part_files(folder);
+  std::erase_if(files, [](const std::filesystem::path& file) {  // only just begun
+    SweepStore part(file, SweepStore::Use::read);
+    return !part.is_made() || part.note(sweep_notes::vary).empty();
+  });
   if (files.empty()) throw DiskError(folder, "holds no rows of a sweep; `quoin vary` writes them");
   const auto latest =
       std::max_element(files.begin(), files.end(),

@@ -116,8 +116,8 @@ class SweepStore::Statement {
 };
 
 SweepStore::SweepStore(const std::filesystem::path& file, Use use) : file_(file) {
-  const int flags =
-      use == Use::write ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE : SQLITE_OPEN_READONLY;
+  // Reading, too, may have to take back what a killed run left half written.
+  const int flags = SQLITE_OPEN_READWRITE | (use == Use::write ? SQLITE_OPEN_CREATE : 0);
   if (sqlite3_open_v2(file.c_str(), &base_, flags, nullptr) != SQLITE_OK) {
     const std::string reason = sqlite3_errmsg(base_);
     sqlite3_close(base_);
@@ -127,10 +127,12 @@ SweepStore::SweepStore(const std::filesystem::path& file, Use use) : file_(file)
     sqlite3_busy_timeout(base_, wait_for_others);
     run(fmt::format("PRAGMA cache_size = {}", cache));
     if (use == Use::write) {
-      run("CREATE TABLE IF NOT EXISTS notes(name TEXT PRIMARY KEY, text TEXT) WITHOUT ROWID;"
+      run("BEGIN IMMEDIATE;"
+          "CREATE TABLE IF NOT EXISTS notes(name TEXT PRIMARY KEY, text TEXT) WITHOUT ROWID;"
           "CREATE TABLE IF NOT EXISTS rows(key BLOB PRIMARY KEY, number INTEGER, filled INTEGER,"
           " ending INTEGER, fault TEXT) WITHOUT ROWID;"
-          "CREATE UNIQUE INDEX IF NOT EXISTS by_number ON rows(number) WHERE number IS NOT NULL");
+          "CREATE UNIQUE INDEX IF NOT EXISTS by_number ON rows(number) WHERE number IS NOT NULL; "
+          "COMMIT");
     }
   } catch (const DiskError&) {
     sqlite3_close(base_);
@@ -178,6 +180,13 @@ void SweepStore::commit() {
   if (!open_) return;
   run("COMMIT");
   open_ = false;
+}
+
+bool SweepStore::is_made() {
+  Statement& statement = prepared("SELECT 1 FROM sqlite_master WHERE name = 'notes'");
+  const bool made = statement.step(*this);
+  statement.reset();
+  return made;
 }
 
 std::string SweepStore::note(const std::string& name) {

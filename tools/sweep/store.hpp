@@ -43,6 +43,9 @@ class SweepStore {
   SweepStore& operator=(const SweepStore&) = delete;
   ~SweepStore();
 
+  /// False while another process is only about to make the file, or where it is none of a sweep.
+  [[nodiscard]] bool is_made();
+
   /// What is known by a name; empty: nothing.
   [[nodiscard]] std::string note(const std::string& name);
   void set_note(const std::string& name, const std::string& text);

@@ -181,7 +181,9 @@ class Beginning {
     for (const std::filesystem::path& file : part_files(run.folder)) {
       if (file.filename() == part_file(run.part)) continue;
       auto other = std::make_unique<SweepStore>(file, SweepStore::Use::read);
-      if (other->note(sweep_notes::program) != QUOIN_VERSION || !has_all(*other, columns)) continue;
+      if (!other->is_made() || other->note(sweep_notes::program) != QUOIN_VERSION ||
+          !has_all(*other, columns))
+        continue;
       other->ask_for(columns);
       (other->note(sweep_notes::state) == state ? fellows_ : stale_others_)
           .push_back(std::move(other));
