@@ -46,7 +46,8 @@ SIDE_BY_SIDE = [["tools/output/text", "tools/output/json", "tools/output/field",
 # Foreign library: how its headers are spelt, and the files that may include them.
 DOORS = {
     "yaml-cpp": (r"yaml-cpp/", ["cases/text/yaml_tree.cpp"]),
-    "VTK": (r"vtk\w*\.h$", ["tools/output/field/vtk_field.cpp", "tests/tools/output/field/test_vtk_*.cpp"]),
+    "VTK": (r"vtk\w*\.h$", ["tools/output/field/vtk_*.?pp",
+                              "tests/tools/output/field/test_vtk_*.cpp"]),
     "Eigen": (r"(unsupported/)?Eigen/", ["solver/*.cpp", "tests/solver/*.cpp",
                                          "tests/benchmarks/*"]),
     "Boost": (r"boost/", ["solver/survey/*.cpp"]),

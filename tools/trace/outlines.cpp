@@ -123,7 +123,7 @@ std::optional<Point> shared_place(const Area& one, const Area& other, double dep
   return std::nullopt;
 }
 
-Outline simplified(const Outline& line, double chord) {
+Outline thinned(const Outline& line, double chord) {
   if (line.size() < 3) return line;
   std::vector<char> kept(line.size());
   kept.front() = kept.back() = 1;

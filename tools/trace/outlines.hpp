@@ -43,6 +43,6 @@ struct Nearest {
 [[nodiscard]] std::optional<Point> shared_place(const Area& one, const Area& other, double depth);
 
 /// A line without the points that lie within `chord` of what is left.
-[[nodiscard]] Outline simplified(const Outline& line, double chord);
+[[nodiscard]] Outline thinned(const Outline& line, double chord);
 
 }  // namespace quoin::tools

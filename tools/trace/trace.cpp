@@ -118,7 +118,7 @@ class Tracing {
       const Point now{point.x * scale_, point.y * scale_};
       if (result.empty() || result.back() != now) result.push_back(now);
     }
-    return simplified(result, wish_.chord);
+    return thinned(result, wish_.chord);
   }
 
   void take(const DrawnThing& thing) {

@@ -2,9 +2,7 @@
 #pragma once
 
 #include <vtkDataObject.h>
-#include <vtkFieldData.h>
 #include <vtkNew.h>
-#include <vtkStringArray.h>
 
 #include <cstddef>
 #include <string>
@@ -24,16 +22,7 @@ vtkNew<Array> array(const char* name, std::size_t size, int components = 1) {
 }
 
 /// What the numbers of materials mean, and whose field it is.
-inline void add_names(vtkDataObject& grid, const cases::Variant& variant) {
-  vtkNew<vtkStringArray> names;
-  names->SetName("material_names");
-  for (const cases::Region& region : variant.regions) names->InsertNextValue(region.name);
-  grid.GetFieldData()->AddArray(names);
-  vtkNew<vtkStringArray> name;
-  name->SetName("variant");
-  name->InsertNextValue(variant.name);
-  grid.GetFieldData()->AddArray(name);
-}
+void add_names(vtkDataObject& grid, const cases::Variant& variant);
 
 /// A grid as the text of its file: base64 within the elements, XML for any reader.
 template <class Writer>
