@@ -36,6 +36,8 @@ inline const std::vector<NamedVariant>& case_variants() {
       if (!file) throw std::runtime_error("cannot read " + path.string());
       const std::string name = path.filename().string();
       if (cases::is_house(text)) continue;  // its sections are here by themselves
+      if (text.find("\nsection:") == std::string::npos)
+        continue;  // a sweep, or layers of a drawing
       for (const cases::Variant& variant : cases::case_of_house(text, name, {}).variants) {
         variants.push_back({name + ", " + variant.name, variant});
       }
