@@ -33,8 +33,9 @@ void PageFlow::make_room(double height) {
 
 void PageFlow::lines(std::string_view part, std::string_view words, double indent,
                      const Lettering& lettering) {
+  const double size = lettering.size * (lettering.bold ? bold_width : 1.0);
   std::size_t begun = 0;  // the page on which the part was begun last; parts end with their page
-  for (const std::string& line : wrapped(words, lettering.size, page_width - indent, most_lines)) {
+  for (const std::string& line : wrapped(words, size, page_width - indent, most_lines)) {
     make_room(pitch * lettering.size);
     if (begun != pages_.size()) {
       if (begun > 0) pages_[begun - 1].end(part);
@@ -72,9 +73,14 @@ void PageFlow::paragraph(std::string_view words) {
   y_ += 5.0;
 }
 
-void PageFlow::item(std::string_view words) {
+void PageFlow::item(std::string_view words, std::size_t number) {
   make_room(pitch * text_size);
-  pages_.back().circle({4.0, y_ + pitch * text_size - 4.2}, 1.8, {black, {}});
+  if (number == 0) {
+    pages_.back().circle({4.0, y_ + pitch * text_size - 4.2}, 1.8, {black, {}});
+  } else {
+    pages_.back().text({0.0, y_ + pitch * text_size}, fmt::format("{}.", number),
+                       {text_size, Anchor::start, 0.0, false, black, {}});
+  }
   lines("LI", words, 14.0, {text_size, Anchor::start, 0.0, false, black, {}});
   y_ += 2.0;
 }
@@ -121,7 +127,7 @@ void PageFlow::table(const std::vector<std::string>& headings, const std::vector
     row.height = pitch * table_size * static_cast<double>(most) + 5.0;
     return row;
   };
-  const Row head = broken(names, 1.08 * table_size);  // bold letters are wider
+  const Row head = broken(names, bold_width * table_size);
   for (std::size_t r = 0; r < rows.size(); ++r) {
     const Row next = broken(rows[r], table_size);
     const std::size_t before = pages_.size();

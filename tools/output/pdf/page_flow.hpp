@@ -20,7 +20,8 @@ class PageFlow {
   void heading(std::string_view words);     ///< begins a section
   void subheading(std::string_view words);  ///< of what follows
   void paragraph(std::string_view words);
-  void item(std::string_view words);  ///< of a list
+  /// Of a list; with its number where the order counts.
+  void item(std::string_view words, std::size_t number = 0);
   /// A table whose columns take these shares of the width; a heading that begins with '#' stands
   /// over numbers. Headings are repeated on each page.
   void table(const std::vector<std::string>& headings, const std::vector<double>& shares,

@@ -40,7 +40,7 @@ struct Set {
   void operator()(const report::Paragraph& paragraph) const { flow.paragraph(paragraph.words); }
   void operator()(const report::List& list) const {
     for (std::size_t k = 0; k < list.items.size(); ++k)
-      flow.item(list.in_order ? fmt::format("{}. {}", k + 1, list.items[k]) : list.items[k]);
+      flow.item(list.items[k], list.in_order ? k + 1 : 0);
   }
   /// Where a table has more columns than a page, the rest follows with the same first columns.
   void operator()(const report::Table& table) const {
