@@ -199,7 +199,7 @@ std::string what_mends(const Results& results, std::size_t chosen, const Outcome
   if (now.kind == Kind::safe && chosen == 0) return "";
   if (results.variants.size() == 1)
     return now.kind == Kind::not_judged ? "" : " The case shows no variant that would mend it.";
-  if (chosen == 0) return " No variant of this case does better.";
+  if (chosen == 0) return " No variant of this case comes out better.";
   const SolvedVariant& best = results.variants[chosen];
   const Outcome& then = *worst_outcome(best);
   std::string text = fmt::format(" With \"{}\" the coldest spot is at {} °C: {}", best.variant.name,
