@@ -187,11 +187,13 @@ class Derivation {
     const Written& written = written_[id.index];
     if (space.is != SpaceKind::inside || !written.value.humidity || !space.humidity) return;
     const double dew_point = materials::dew_point(space.temperature, *space.humidity);
-    if (space.temperature - dew_point > 0.5) return;
+    const double below = space.temperature - dew_point;
+    if (below > 0.5) return;
     remarks_.push_back(
-        {fmt::format("the air of '{}' begins to condense at {:.1f} °C, {:.1f} K below its own "
-                     "temperature: a room like that drips; is the reading right?",
-                     space.name, dew_point, space.temperature - dew_point),
+        {fmt::format("the air of '{}' begins to condense at {:.1f} °C, {} its own temperature: a "
+                     "room like that drips; is the reading right?",
+                     space.name, dew_point,
+                     below < 0.05 ? "at" : fmt::format("{:.1f} K below", below)),
          mark_of(written, "humidity").line});
   }
 

@@ -245,6 +245,21 @@ class Policy(Page):
 class Acts(Page):
     """The two tasks of a new user, by pointer, counted."""
 
+    def damp_wall_between(self, inside, humidity, outside):
+        """From the moisture of the wall on: damp, then the air on both sides."""
+        board = self.board
+        board.tap(".picks button", "damp")
+        board.until("tape.word && tape.word.kind === 'temperature'")
+        board.ruler(inside, 9)
+        board.tap(".tape .head button", "Next")
+        board.until("tape.word && tape.word.kind === 'humidity'")
+        board.ruler(humidity, 9)
+        board.tap(".tape .head button", "Next")
+        board.until("tape.word && tape.word.kind === 'temperature'")
+        board.ruler(outside, 9)
+        board.tap(".tape .head button", "Done")
+        board.rest()
+
     def corner(self):
         board = self.board
         board.tap(".spot", "corner")
@@ -252,17 +267,7 @@ class Acts(Page):
         for wanted, pixels in ((15, 1.6), (330, 1.6)):
             board.ruler(wanted, pixels)
             board.tap(".tape .head button", "Next")
-        board.tap(".picks button", "damp")
-        board.until("tape.word && tape.word.kind === 'temperature'")
-        board.ruler(19, 9)
-        board.tap(".tape .head button", "Next")
-        board.until("tape.word && tape.word.kind === 'humidity'")
-        board.ruler(60, 9)
-        board.tap(".tape .head button", "Next")
-        board.until("tape.word && tape.word.kind === 'temperature'")
-        board.ruler(2, 9)
-        board.tap(".tape .head button", "Done")
-        board.rest()
+        self.damp_wall_between(19, 60, 2)
 
     def test_a_damp_corner_is_entered_lined_and_judged_in_sixteen_acts(self):
         board = self.board
@@ -286,17 +291,7 @@ class Acts(Page):
         board.until("tape.word")
         for _ in range(2):
             board.tap(".tape .head button", "Next")
-        board.tap(".picks button", "damp")
-        board.until("tape.word && tape.word.kind === 'temperature'")
-        board.ruler(18.5, 9)
-        board.tap(".tape .head button", "Next")
-        board.until("tape.word && tape.word.kind === 'humidity'")
-        board.ruler(62, 9)
-        board.tap(".tape .head button", "Next")
-        board.until("tape.word && tape.word.kind === 'temperature'")
-        board.ruler(2, 9)
-        board.tap(".tape .head button", "Done")
-        board.rest()
+        self.damp_wall_between(18.5, 62, 2)
         for share, reading in ((0.3, "11.5"), (0.8, "12.9")):
             board.until("performance.now() - tape.closedAt > 320")  # no tap goes through a tape just closed
             board.tap(".thumb button", "I measured")

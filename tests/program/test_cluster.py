@@ -15,19 +15,10 @@ import sys
 import tempfile
 import time
 
+from sweep_case import CASE
+
 PROGRAM, SOURCE = sys.argv[1], pathlib.Path(sys.argv[2])
 
-CASE = """quoin: 1
-title: Corner, invented
-spaces:
-  hall: {is: inside, temperature: 20, humidity: 50}
-  yard: {is: outside, temperature: -5}
-section:
-  corner:
-    layers:
-      - {material: lime plaster, thickness: 15}
-      - {material: common brick, thickness: 327}
-"""
 SWEEP = """vary: 1
 case: corner.yaml
 over:

@@ -18,20 +18,10 @@ import sys
 import tempfile
 import time
 
+from sweep_case import CASE
+
 PROGRAM = sys.argv[1]
 KILLS = int(sys.argv[2]) if len(sys.argv) > 2 else 20
-
-CASE = """quoin: 1
-title: Corner, invented
-spaces:
-  hall: {is: inside, temperature: 20, humidity: 50}
-  yard: {is: outside, temperature: -5}
-section:
-  corner:
-    layers:
-      - {material: lime plaster, thickness: 15}
-      - {material: common brick, thickness: 327}
-"""
 
 # 2,000 rows, some of them no case: a wall of negative thickness.
 SWEEP = """vary: 1

@@ -227,6 +227,7 @@ table: [fRsi]
   const auto progress = run(scratch / "rows", sweep);
   CHECK(progress.done == 3);
   CHECK(progress.wrong == 1);
+  CHECK(progress.solved_now == 2);
   tools::GatheredCount count;
   const std::string csv = csv_of(scratch / "rows", &count);
   CHECK(count.solved == 2);

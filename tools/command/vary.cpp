@@ -116,8 +116,7 @@ Exit vary(const VaryOptions& options, const Terminal& terminal) {
     told.end();
     if (!terminal.quiet) {
       terminal.notes << fmt::format("{} of {} rows are there, {} of them solved now in {}",
-                                    end.done, end.rows, end.done - end.were_there,
-                                    duration(end.seconds));
+                                    end.done, end.rows, end.solved_now, duration(end.seconds));
       if (end.wrong + end.failed > 0)
         terminal.notes << fmt::format("; {} could not be solved, `quoin gather {}` tells why",
                                       end.wrong + end.failed, options.folder);

@@ -7,8 +7,7 @@
 #include <optional>
 #include <utility>
 
-#include "cases/grammar/quantity.hpp"
-#include "cases/grammar/vocabulary.hpp"
+#include "cases/grammar/layers_alone.hpp"
 #include "cases/meaning/merge.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
@@ -37,7 +36,7 @@ struct Tagged {
 };
 
 /// A visitor that gives every layer a region of its own.
-class Tagger : public cases::Vocabulary<Tagger> {
+class Tagger : public cases::LayersAlone<Tagger> {
  public:
   explicit Tagger(const cases::Variant& variant)
       : variant_(variant), next_(variant.regions.size()) {}
@@ -64,25 +63,9 @@ class Tagger : public cases::Vocabulary<Tagger> {
       layers_met.push_back(std::move(one));
     }
   }
-  void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
-                       std::string_view about, std::string_view = {}) {
-    layers(key, list, about);
-  }
   void space(std::string_view key, SpaceId space, std::string_view, std::string_view) {
     if (key == "inside") inside = space;
   }
-
-  template <class T>
-  void quantity(std::string_view, T&, cases::Measure, cases::Range, std::string_view) {}
-  template <class T>
-  void choice(std::string_view, T&, const cases::Words<cases::Plain<T>>&, std::string_view) {}
-  void frame(std::string_view, RegionId, std::string_view) {}
-  void material(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void ground(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void optional_material(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void optional_membrane(std::string_view, geometry::MembraneId, std::string_view,
-                         std::string_view) {}
-  void optional_space(std::string_view, SpaceId, std::string_view, std::string_view) {}
 
  private:
   const cases::Variant& variant_;

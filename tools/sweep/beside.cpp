@@ -12,6 +12,8 @@
 #include <variant>
 #include <vector>
 
+#include "cases/meaning/catalogue.hpp"
+#include "cases/write_sheet.hpp"
 #include "materials/moisture.hpp"
 
 namespace quoin::tools {
@@ -77,6 +79,12 @@ std::string_view table_of(const geometry::Recipe& recipe) {
   return known == details.end() ? "" : known->second;
 }
 
+/// Whether a material is the brick of the catalogue, by whatever name: not one of the author's own.
+bool is_masonry(const materials::Material& material) {
+  static const cases::Catalogue all = cases::catalogue();
+  return cases::material_text(material) == cases::material_text(*all.find(masonry));
+}
+
 /// What the catalogue goes by.
 struct Wall {
   double thickness = 0.0;  ///< of the masonry, mm
@@ -90,7 +98,7 @@ std::optional<Wall> wall_of(const cases::Variant& variant) {
   Wall wall;
   for (const geometry::Layer& layer : variant.flanks.front().layers) {
     const cases::Region& region = variant.regions[layer.region];
-    if (region.material.name == masonry) {
+    if (is_masonry(region.material)) {
       if (wall.thickness > 0.0) return std::nullopt;  // a wall of two leaves
       wall.thickness = layer.thickness * 1e3;
       wall.moisture = region.moisture;
@@ -161,9 +169,11 @@ std::string beside_catalogue(const SolvedVariant& solved) {
   }
   if (numbers.empty()) return "";
   const bool one = numbers.find(',') == std::string::npos;
-  return fmt::format("In the catalogue of details it is like {} {} of {}: psi {}, fRsi {}.",
-                     one ? "row" : "rows", numbers, name, range(psi[0], psi[1], 2),
-                     range(factor[0], factor[1], 2));
+  return fmt::format(
+      "The catalogue of details has such a wall, drawn its own way, in {} {} of {}: psi {}, fRsi "
+      "{}.",
+      one ? "row" : "rows", numbers, name, range(psi[0], psi[1], 2),
+      range(factor[0], factor[1], 2));
 }
 
 }  // namespace quoin::tools

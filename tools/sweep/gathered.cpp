@@ -4,11 +4,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <charconv>
 #include <optional>
 #include <system_error>
 
 #include "tools/answer/results/version.hpp"
 #include "tools/disk/disk_error.hpp"
+#include "tools/output/field/csv_surface.hpp"
 #include "tools/sweep/sweep.hpp"
 
 namespace quoin::tools {
@@ -22,27 +24,23 @@ std::vector<SweepColumn> wanted(const cases::Vary& vary) {
   return columns;
 }
 
-/// A field of a CSV table.
+/// What an axis is set to: a number as written, or words.
 std::string field(const std::string& text) {
-  if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
-  std::string quoted = "\"";
-  for (const char sign : text) {
-    quoted += sign;
-    if (sign == '"') quoted += sign;
-  }
-  return quoted + '"';
+  double value = 0.0;
+  const auto [end, failed] = std::from_chars(text.data(), text.data() + text.size(), value);
+  return failed == std::errc() && end == text.data() + text.size() ? text : csv_cell(text);
 }
 
 std::string field(const Cell& cell) {
   if (const auto* number = std::get_if<double>(&cell)) return printed(*number);
   const auto* words = std::get_if<std::string>(&cell);
-  return words == nullptr ? "" : field(*words);
+  return words == nullptr ? "" : csv_cell(*words);
 }
 
 std::string head(const cases::Vary& vary) {
   std::string line = "row";
-  for (const cases::Axis& axis : vary.axes) line += "," + field(axis.path);
-  for (const std::string& column : vary.columns) line += "," + field(column);
+  for (const cases::Axis& axis : vary.axes) line += "," + csv_cell(axis.path);
+  for (const std::string& column : vary.columns) line += "," + csv_cell(column);
   return line + ",fault\n";
 }
 
@@ -53,7 +51,7 @@ std::string line_of(const cases::Vary& vary, const StoredRow& row) {
     line += "," + field(vary.axes[a].texts[choice[a]]);
   for (std::size_t c = 0; c < vary.columns.size(); ++c)
     line += "," + (row.cells.empty() ? std::string() : field(row.cells[c]));
-  return line + "," + field(row.fault) + "\n";
+  return line + "," + csv_cell(row.fault) + "\n";
 }
 
 /// When a file was last written; the time of a sweep that goes on is that of its latest part.

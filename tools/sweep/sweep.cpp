@@ -264,6 +264,7 @@ SweepProgress run_sweep(const SweepRun& run, const std::function<void(const Swee
     for (const StoredRow& row : solved) {
       store.add(row);
       count(row.end, progress);
+      if (row.end == RowEnd::solved) ++progress.solved_now;
     }
     const Clock::time_point now = Clock::now();
     if (now - committed >= between_commits) {

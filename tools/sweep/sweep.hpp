@@ -39,10 +39,11 @@ struct SweepProgress {
   std::uint64_t rows = 0;  ///< of its part
   std::uint64_t done = 0;  ///< of them, with those that were there
   std::uint64_t were_there = 0;
-  std::uint64_t wrong = 0;   ///< done, but with a fault of the input
-  std::uint64_t failed = 0;  ///< done, but the numerics failed
-  double seconds = 0.0;      ///< since it began
-  bool stopped = false;      ///< before all were done
+  std::uint64_t solved_now = 0;  ///< by this run, without a fault
+  std::uint64_t wrong = 0;       ///< done, but with a fault of the input
+  std::uint64_t failed = 0;      ///< done, but the numerics failed
+  double seconds = 0.0;          ///< since it began
+  bool stopped = false;          ///< before all were done
 };
 
 /// Solves the rows of a part that its folder does not hold yet, and puts them into the part's file

@@ -7,7 +7,7 @@
 #include <variant>
 #include <vector>
 
-#include "cases/grammar/vocabulary.hpp"
+#include "cases/grammar/layers_alone.hpp"
 #include "cases/meaning/drawn.hpp"
 #include "cases/meaning/frame_corners.hpp"
 #include "cases/meaning/open_layers.hpp"
@@ -16,13 +16,8 @@
 namespace quoin::tools {
 namespace {
 
-using cases::Measure;
-using cases::Plain;
-using cases::Range;
-using cases::Words;
-
 /// A visitor that gives every layer of a material another thickness.
-class Thickness : public cases::Vocabulary<Thickness> {
+class Thickness : public cases::LayersAlone<Thickness> {
  public:
   Thickness(const cases::Variant& variant, const std::string& material, double thickness)
       : variant_(variant), material_(material), thickness_(thickness) {}
@@ -37,24 +32,6 @@ class Thickness : public cases::Vocabulary<Thickness> {
       met.emplace_back(key);
     }
   }
-  void optional_layers(std::string_view key, std::vector<geometry::Layer>& list,
-                       std::string_view about, std::string_view = {}) {
-    layers(key, list, about);
-  }
-
-  // What a recipe has beside layers stays as it is.
-  template <class T>
-  void quantity(std::string_view, T&, Measure, Range, std::string_view) {}
-  template <class T>
-  void choice(std::string_view, T&, const Words<Plain<T>>&, std::string_view) {}
-  void frame(std::string_view, RegionId, std::string_view) {}
-  void material(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void ground(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void optional_material(std::string_view, RegionId, std::string_view, std::string_view) {}
-  void optional_membrane(std::string_view, geometry::MembraneId, std::string_view,
-                         std::string_view) {}
-  void space(std::string_view, SpaceId, std::string_view, std::string_view) {}
-  void optional_space(std::string_view, SpaceId, std::string_view, std::string_view) {}
 
  private:
   const cases::Variant& variant_;

@@ -35,20 +35,24 @@ std::string fixed_band(double band, int decimals) {
   return fixed(std::max(std::ceil(band / unit - 1e-9), 1.0) * unit, decimals);
 }
 
-std::string cases_of_100(double chance) {
+namespace {
+
+/// So many of 100 cases, with words for what lies below 1, above 99, or just above the limit of
+/// what is marginal, which must not be printed for what is beyond it.
+std::string counted(double chance, std::string_view below, std::string_view above) {
   const double cases = 100.0 * chance;
-  if (cases < 1.0) return "under 1";
-  if (cases > 99.0) return "over 99";
-  // The limit of what is marginal must not be printed for what is beyond it.
-  if (cases > 10.0 && cases < 10.5) return "over 10";
+  if (cases < 1.0) return fmt::format("{} 1", below);
+  if (cases > 99.0) return fmt::format("{} 99", above);
+  if (cases > 10.0 && cases < 10.5) return fmt::format("{} 10", above);
   return fmt::format("{:.0f}", cases);
 }
 
+}  // namespace
+
+std::string cases_of_100(double chance) { return counted(chance, "under", "over"); }
+
 std::string chance_words(double chance) {
-  std::string cases = cases_of_100(chance);
-  if (cases.rfind("under", 0) == 0) cases = "fewer than" + cases.substr(5);
-  if (cases.rfind("over", 0) == 0) cases = "more than" + cases.substr(4);
-  return fmt::format("in {} of 100 cases", cases);
+  return fmt::format("in {} of 100 cases", counted(chance, "fewer than", "more than"));
 }
 
 }  // namespace quoin::tools
