@@ -76,8 +76,7 @@ class Board:
 
     def press(self, x, y):
         if self.touch_first:
-            self.browser.call("Input.dispatchTouchEvent", type="touchStart", touchPoints=[{"x": x, "y": y}])
-            self.browser.call("Input.dispatchTouchEvent", type="touchEnd", touchPoints=[])
+            self.browser.touch(x, y)
         else:
             self.browser.call("Input.dispatchMouseEvent", type="mouseMoved", x=x, y=y)
             for kind in ("mousePressed", "mouseReleased"):
@@ -99,6 +98,10 @@ class Board:
 
     def drag(self, selector, dx, dy, steps=12, words=None, seconds=0.0):
         x, y = self.place(selector, words)
+        self.drag_from(x, y, dx, dy, steps, seconds)
+        self.actions[-1] = f"drag {words or selector}"
+
+    def drag_from(self, x, y, dx, dy, steps=12, seconds=0.0):
         touch = self.touch_first
 
         def event(kind, px, py):
@@ -119,7 +122,7 @@ class Board:
                 time.sleep(max(0.0, start + seconds * k / steps - time.monotonic()))
         event("up", x + dx, y + dy)
         self.browser.frame()
-        self.actions.append(f"drag {words or selector}")
+        self.actions.append("drag")
 
     def ruler(self, value, unit):
         """Moves the tape to a value, as far as it is away; `unit`: pixels a unit."""

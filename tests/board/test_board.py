@@ -12,6 +12,7 @@ import re
 import subprocess
 import sys
 import tempfile
+import time
 import unittest
 
 from hands import Board
@@ -124,6 +125,41 @@ class Findings(Page):
 
 
 class Text(Page):
+    def write(self, text):
+        """Replaces what stands in the text pane, as by typing."""
+        self.board.value("textPane.view.focus()")
+        self.board.value("(() => { const {view} = textPane; view.dispatch({selection: {anchor: 0, head: view.state.doc.length}}); })()")
+        self.board.browser.call("Input.insertText", text=text)
+
+    def offered(self, text):
+        made = self.board.value(f"offersAt({json.dumps(text)}, textPane.schema, board.tree, board.catalogue)")
+        return [one["label"] for one in made["offers"]] if made else []
+
+    def test_what_could_be_written_is_offered_at_its_place(self):
+        self.put(CORNER)
+        self.board.value("board.turn('text')")
+        self.board.until("textPane.schema")
+        for text, wanted, not_wanted in (
+                ("quoin: 1\nsp", "spaces", "temperature"), ("spaces:\n  kitchen: {is: inside, tem", "temperature", "spaces"),
+                ("spaces:\n  hall: {like: k", "kitchen", "common brick"), ("section:\n  corner:\n    turn: ", "internal", "inside"),
+                ("section:\n  corner:\n    layers:\n    - {material: lime plaster, thickness: 15}\n    - {material: c", "common brick", "thickness"),
+                ("section:\n  corner:\n    layers:\n      - material: lime plaster   # {x\n        th", "thickness", "turn"),
+                ("section:\n  corner:\n    layers:\n      - material: lime plaster\n    le", "leg", "thickness"),
+                ("variants:\n  lined:\n    section:\n      ", "reveal", "lined")):
+            with self.subTest(text=text):
+                self.assertIn(wanted, self.offered(text))
+                self.assertNotIn(not_wanted, self.offered(text))
+
+    def test_a_word_offered_is_taken_by_key(self):
+        self.put(CORNER)
+        self.board.value("board.turn('text')")
+        self.board.until("textPane.schema")
+        self.write("quoin: 1\nno")
+        self.board.until("textPane.frame.shadowRoot.querySelector('.cm-tooltip-autocomplete')")
+        time.sleep(0.2)  # it takes no key at once, against keys that were meant for the text
+        self.board.browser.key("Enter")
+        self.board.until("textPane.view.state.doc.toString() === 'quoin: 1\\nnote: '")
+
     def test_open_save_open_is_the_identity(self):
         self.board.value("""(() => { window.carried = []; const make = URL.createObjectURL;
           URL.createObjectURL = (blob) => { if (blob.type === "application/yaml") carried.push(blob); return make(blob); }; })()""")
@@ -157,12 +193,12 @@ class Text(Page):
         self.put(CORNER)
         broken = CORNER.replace("thickness: 330", "thickness: thick")
         self.board.value("board.turn('text')")
-        self.board.value(f"(() => {{ const pane = document.getElementById('text'); pane.focus(); pane.value = {json.dumps(broken)}; pane.dispatchEvent(new Event('input')); }})()")
+        self.write(broken)
         self.board.until("document.querySelector('.fault')")
         self.assertEqual(self.board.value("document.querySelector('.fault').dataset.line"), "10")
-        self.assertEqual(self.board.value("document.getElementById('text').value"), broken)
+        self.assertEqual(self.board.value("textPane.view.state.doc.toString()"), broken)
         self.assertIn("line 10", self.board.value("document.querySelector('.outcome').textContent"))
-        self.board.value(f"(() => {{ const pane = document.getElementById('text'); pane.value = {json.dumps(CORNER)}; pane.dispatchEvent(new Event('input')); }})()")
+        self.write(CORNER)
         self.board.until("!board.faults")
         self.board.rest()
 
@@ -327,12 +363,84 @@ class Acts(Page):
         knob = '.knob[data-path="section/corner/layers/1/thickness"]'
         lies = self.board.value(f"document.querySelector('{knob}') && board.plates[0].chosen(board.base).find((one) => one.handle.path.endsWith('1/thickness')).handle.axis") == "y"
         self.board.value("board.pictures = 0")
-        self.board.drag(knob, 0 if lies else 30, -30 if lies else 0, steps=60, seconds=3.0)
+        self.board.drag(knob, 0 if lies else 150, -150 if lies else 0, steps=180, seconds=3.0)
+        self.board.until("Number(under(board.tree, 'section', 'corner', 'layers', '1', 'thickness').text) > 330")
         self.board.rest()
-        self.assertGreater(float(self.board.value("treeOf && under(board.tree, 'section', 'corner', 'layers', '1', 'thickness').text")), 330)
         print(f"\n{self.width} px: {self.board.value('board.pictures')} pictures for a drag of 3 s")
         self.assertGreater(self.board.value("board.pictures"), 4)
         self.assertEqual(len(before), 2)
+
+
+SHEET = """quoin: 1
+title: Painted
+spaces:
+  room: {is: inside, temperature: 20, humidity: 50}
+  outdoors: {is: outside, temperature: 0}
+section:
+  sheet:
+    - {fill: outdoors, x: [-100, 0], y: [0, 600]}
+    - {fill: common brick, x: [0, 330], y: [0, 600]}     # as found
+    - {fill: room, x: [330, 430], y: [0, 600]}
+criteria:
+  mould: {surface humidity: 80}
+"""
+
+
+class Sheets(Page):
+    """Areas under the hand."""
+
+    def screen(self, x, y):
+        return self.board.value(f"""(() => {{ const plate = board.plates[0], box = plate.host.getBoundingClientRect(), at = plate.toScreen({x}, {y});
+          return [at.x + box.x, at.y + box.y]; }})()""")
+
+    def number(self, path):
+        return float(self.board.value(f"nodeAt(board.tree, {json.dumps(path)})?.text ?? 'nan'"))
+
+    def test_an_area_is_drawn_on_the_grid_and_moved_as_a_whole(self):
+        self.put(SHEET)
+        self.board.tap(".note .act", "+ an area")
+        start, end = self.screen(131, 203), self.screen(222, 297)
+        self.board.drag_from(*start, end[0] - start[0], end[1] - start[1])
+        self.board.until("under(board.tree, 'section', 'sheet', '3')")
+        self.board.rest()
+        sides = [self.number(f"section/sheet/3/{side}/{k}") for side in "xy" for k in "01"]
+        self.assertEqual([one % 5 for one in sides], [0, 0, 0, 0])
+        for one, wanted in zip(sides, (131, 222, 203, 297)):
+            self.assertAlmostEqual(one, wanted, delta=6)
+        self.assertIn("# as found", self.board.value("board.text"))
+        self.board.value("tape.close()")
+        pixels = self.board.value("board.plates[0].fit.scale")
+        self.board.drag('.grip[aria-label^="Move area 4"]', 50 * pixels, 0)
+        self.board.until(f"nodeAt(board.tree, 'section/sheet/3/x/0').text !== '{sides[0]:g}'")
+        self.board.rest()
+        moved = [self.number(f"section/sheet/3/{side}/{k}") for side in "xy" for k in "01"]
+        self.assertEqual([b - a for a, b in zip(sides, moved)], [50, 50, 0, 0])
+        self.assertEqual(self.board.browser.complaints(), [])
+
+    def test_an_area_drawn_nearly_at_a_line_meets_it(self):
+        self.put(SHEET)
+        self.board.tap(".note .act", "+ an area")
+        start, end = self.screen(329, 101), self.screen(268, 199)
+        self.board.drag_from(*start, end[0] - start[0], end[1] - start[1])
+        self.board.until("under(board.tree, 'section', 'sheet', '3')")
+        self.assertEqual(self.number("section/sheet/3/x/1"), 330)
+
+    def test_a_corner_is_pulled_into_a_slope(self):
+        self.put(SHEET)
+        self.board.tap_at(*self.screen(160, 300), "the brick")
+        self.board.value("note.host.querySelector('.word[data-path=\"section/sheet/1/fill\"]').focus()")
+        self.board.tap(".tape button", "give it slopes")
+        self.board.until("nodeAt(board.tree, 'section/sheet/1/outline') && !nodeAt(board.tree, 'section/sheet/1/x')")
+        self.board.rest()
+        before = self.board.value("board.found.variants[0].surface.spaces.room.coldest.temperature_C")
+        pixels = self.board.value("board.plates[0].fit.scale")
+        self.board.drag('.grip[aria-label^="Move corner 1"]', -50 * pixels, 0)
+        self.board.until("nodeAt(board.tree, 'section/sheet/1/outline/0/0')?.text === '-50'")
+        self.board.rest()
+        self.assertIsNone(self.board.value("board.faults"))
+        after = self.board.value("board.found.variants[0].surface.spaces.room.coldest.temperature_C")
+        self.assertGreater(abs(after - before), 0.05)
+        self.assertIn("# as found", self.board.value("board.text"))
 
 
 class ActsOnAPhone(Acts):

@@ -74,8 +74,8 @@ class Chromium:
         text, self.buffer = self.buffer.split(b"\0", 1)
         return json.loads(text)
 
-    def call(self, method, **parameters):
-        """The answer to one command; events that come before it are kept."""
+    def send(self, method, **parameters):
+        """Gives a command; its number."""
         self.number += 1
         command = {"id": self.number, "method": method, "params": parameters}
         if self.session:
@@ -83,13 +83,20 @@ class Chromium:
         data = json.dumps(command).encode() + b"\0"
         while data:
             data = data[os.write(self.commands, data):]
+        return self.number
+
+    def answer(self, number, method):
+        """The answer to a command that was given; events that come before it are kept."""
         while True:
             message = self.message()
-            if message.get("id") == self.number:
+            if message.get("id") == number:
                 if "error" in message:
                     raise RuntimeError(f"{method}: {message['error']['message']}")
                 return message["result"]
             self.events.append(message)
+
+    def call(self, method, **parameters):
+        return self.answer(self.send(method, **parameters), method)
 
     def open(self, path, scripted=True):
         """Loads a file and waits until it is there, and drawn where scripts run."""
@@ -129,8 +136,11 @@ class Chromium:
         self.frame()
 
     def touch(self, x, y):
-        self.call("Input.dispatchTouchEvent", type="touchStart", touchPoints=[{"x": x, "y": y}])
-        self.call("Input.dispatchTouchEvent", type="touchEnd", touchPoints=[])
+        # Both at once: on a busy machine they may else lie so far apart that they are a long press.
+        method = "Input.dispatchTouchEvent"
+        numbers = [self.send(method, type="touchStart", touchPoints=[{"x": x, "y": y}]), self.send(method, type="touchEnd", touchPoints=[])]
+        for number in numbers:
+            self.answer(number, method)
         self.frame()
 
     def picture(self, path, whole=False):

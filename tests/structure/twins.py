@@ -24,6 +24,8 @@ SOUND = {
                                 "int unknowns() { return rows(); }\n",
     "cases/text/yaml_tree.cpp": SPDX + "#include <yaml-cpp/yaml.h>\n",
     "tools/output/field/vtk_field.cpp": SPDX + '#include <vtkPoints.h>\n\n#include "solver/scheme/system.hpp"\n',
+    "tools/page/vendor/editor.js": "var editor;\n",
+    "tools/page/vendor/editor.licence.txt": "MIT\n",
     "tests/benchmarks/timing.hpp": HEADER + "\n#include <benchmark/missing_everywhere.h>\n",
     # Built files, which a tree without git tells by its list of what to ignore.
     ".gitignore": "/build-*/\n__pycache__/\n",
@@ -88,6 +90,8 @@ BROKEN = {
         ({"solver/scheme/system.cpp": SPDX + "\n   int unknowns();\n"}, "solver/scheme/system.cpp:"),
     ],
     "licence": [
+        ({"tools/page/vendor/reader.js": "var reader;\n"}, "no notice beside it, reader.licence.txt"),
+        ({"tools/page/editor.js": "var editor;\n", "tools/page/editor.licence.txt": "MIT\n"}, "tools/page/editor.js: no line"),
         ({"geometry/grid.hpp": "#pragma once\n"}, "geometry/grid.hpp: no line"),
         ({"geometry/grid.cpp": "\n\n" + SPDX}, "geometry/grid.cpp: no line"),
         ({"CMakeLists.txt": "project(quoin)\n"}, "CMakeLists.txt: no line"),

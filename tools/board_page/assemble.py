@@ -8,15 +8,16 @@ usage: assemble.py [--served] ENGINE.js ENGINE.wasm DEMO.yaml LICENCE.txt... OUT
 """
 
 import base64
-import gzip
 import hashlib
 import html
+import lzma
 import pathlib
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent / "page"
+VENDOR = HERE.parent / "vendor"
 # What a later one uses comes first.
-SCRIPTS = ["words.js", "engine.js", "case.js", "plate.js", "tape.js", "note.js", "take.js", "board.js"]
+SCRIPTS = ["words.js", "engine.js", "case.js", "plate.js", "tape.js", "curve.js", "sheet.js", "note.js", "take.js", "complete.js", "text.js", "board.js"]
 
 
 def digest(text):
@@ -24,12 +25,18 @@ def digest(text):
 
 
 def joined_scripts():
-    parts = []
+    parts = [(VENDOR / "xz-decompress.js").read_text()]
     for name in SCRIPTS:
         text = (HERE / name).read_text()
         text = text.replace("// SPDX-License-Identifier: Apache-2.0\n", "").replace('"use strict";\n', "")
         parts.append(text)
     return '"use strict";\n' + "".join(parts)
+
+
+def packed(content):
+    """What the page unpacks itself; a dictionary of 4 MiB, the whole engine, and the check its reader knows."""
+    filters = [{"id": lzma.FILTER_LZMA2, "preset": 9 | lzma.PRESET_EXTREME, "dict_size": 4 << 20}]
+    return base64.b64encode(lzma.compress(content, check=lzma.CHECK_CRC32, filters=filters)).decode()
 
 
 def data(name, text, kind):
@@ -41,11 +48,13 @@ def data(name, text, kind):
 
 def page(engine, wasm, demo, licences, served):
     script, style = joined_scripts(), (HERE / "style.css").read_text()
-    packed = base64.b64encode(gzip.compress(wasm, 9, mtime=0)).decode()
+    # The editor of the text pane, as its authors made it, runs when it is wanted: by its digest, too.
+    editor = (VENDOR / "codemirror.js").read_text()
     own = " 'self'" if served else ""
-    policy = (f"default-src 'none'; script-src {digest(script)} 'wasm-unsafe-eval'; "
+    policy = (f"default-src 'none'; script-src {digest(script)} {digest(editor)} 'wasm-unsafe-eval'; "
               f"style-src {digest(style)}; worker-src blob:{own}; img-src data:{own}; base-uri 'none'; "
               "form-action 'none'" + ("; manifest-src 'self'" if served else ""))
+    licences = [*licences, *((VENDOR / f"{name}.licence.txt").read_text() for name in ("codemirror", "xz-decompress"))]
     notices = html.escape("\n\n".join(licences)).replace("--", "&#45;&#45;")
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
@@ -54,7 +63,8 @@ def page(engine, wasm, demo, licences, served):
         "<title>Quoin board</title>\n"
         + ('<link rel="manifest" href="manifest.webmanifest">\n' if served else "") +
         f"<style>{style}</style>\n</head>\n<body>\n{(HERE / 'body.html').read_text()}"
-        + data("engine-script", engine, "text/plain") + data("engine-wasm", packed, "text/plain")
+        + data("engine-script", engine, "text/plain") + data("engine-wasm", packed(wasm), "text/plain")
+        + data("editor", packed(editor.encode()), "text/plain")
         + data("demo", demo, "text/plain") + f"<template id=\"notices\"><pre>{notices}</pre></template>\n"
         + f"<script>{script}</script>\n</body>\n</html>\n")
 

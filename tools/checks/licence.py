@@ -1,5 +1,6 @@
 # SPDX-License-Identifier: Apache-2.0
-"""Checks that every source file names its licence in one of its first two lines.
+"""Checks that every source file names its licence in one of its first two lines, and that what lies in a
+folder `vendor`, as others made it, has its notice beside it: NAME.licence.txt for NAME.js.
 
 usage: licence.py ROOT
 """
@@ -15,10 +16,19 @@ def is_source(root, name):
             or tree.text(root, name).startswith("#!"))
 
 
+def fault(root, name, names):
+    if SPDX in "\n".join(tree.text(root, name).splitlines()[:2]):
+        return None
+    if "vendor" not in name.parts:
+        return f"{name}: no line '{SPDX}' at the top"
+    notice = name.with_name(f"{name.name.split('.')[0]}.licence.txt")
+    return None if notice in names else f"{name}: no notice beside it, {notice.name}"
+
+
 def faults(root):
-    return [f"{name}: no line '{SPDX}' at the top" for name in tree.files(root)
-            if is_source(root, name) and SPDX not in
-            "\n".join(tree.text(root, name).splitlines()[:2])]
+    names = set(tree.files(root))
+    told = (fault(root, name, names) for name in sorted(names) if is_source(root, name))
+    return [one for one in told if one]
 
 
 if __name__ == "__main__":

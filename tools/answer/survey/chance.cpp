@@ -225,6 +225,10 @@ FabricState median_of(const FabricDraws& fabric) {
   return median;
 }
 
+/// Of two inputs that weigh alike the one named first comes first, on every machine: what differs
+/// by rounding only is alike.
+double weight(double value) { return std::round(std::abs(value) * 1e9); }
+
 void tell_inputs(const std::vector<Input>& inputs, Chance& chance) {
   double sum = 0.0;
   for (const Input& input : inputs) sum += input.variance;
@@ -232,11 +236,12 @@ void tell_inputs(const std::vector<Input>& inputs, Chance& chance) {
     if (sum > 0.0) chance.shares.push_back({input.name, input.variance / sum});
     chance.tornado.push_back({input.name, input.low, input.high});
   }
-  std::stable_sort(chance.shares.begin(), chance.shares.end(),
-                   [](const ChanceShare& a, const ChanceShare& b) { return a.share > b.share; });
+  std::stable_sort(
+      chance.shares.begin(), chance.shares.end(),
+      [](const ChanceShare& a, const ChanceShare& b) { return weight(a.share) > weight(b.share); });
   std::stable_sort(chance.tornado.begin(), chance.tornado.end(),
                    [](const TornadoBar& a, const TornadoBar& b) {
-                     return std::abs(a.high - a.low) > std::abs(b.high - b.low);
+                     return weight(a.high - a.low) > weight(b.high - b.low);
                    });
 }
 

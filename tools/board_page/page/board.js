@@ -12,6 +12,7 @@ const board = {
   text: "", beside: {}, variant: "", assumed: new Set(), past: [], future: [], saved: null,
   tree: null, base: null, seen: null, found: null, foundFor: null, faults: null, side: "",
   plates: [], line: Promise.resolve(), ticket: 0, moving: false, finger: null, pinned: false,
+  area: null, drawsArea: false,
   catalogue: {materials: [], coats: []},
   drags: new Newest(), judgements: new Newest(),
 
@@ -30,7 +31,7 @@ const board = {
 
   async open(text, {beside = {}, variant = "", assumed = [], past = [], saved = null} = {}) {
     Object.assign(this, {text, beside, variant, past, future: [], saved, found: null, foundFor: null, base: null, seen: null,
-      faults: null, side: "", finger: null, tree: null});
+      faults: null, side: "", finger: null, tree: null, area: null});
     this.assumed = new Set(assumed);
     tape.close();
     $("#start").hidden = true;
@@ -100,6 +101,7 @@ const board = {
     this.past.push({text: this.text, variant: this.variant, assumed: [...this.assumed]});
     this.future = [];
     this.text = text;
+    this.paintTop();
     await this.refresh();
   },
 
@@ -109,6 +111,7 @@ const board = {
     to.push({text: this.text, variant: this.variant, assumed: [...this.assumed]});
     Object.assign(this, {text: step.text, variant: step.variant, assumed: new Set(step.assumed)});
     tape.close();
+    this.paintTop();
     await this.refresh();
   },
   undo() { this.line = this.line.then(() => this.back(this.past, this.future)); return this.line; },
@@ -149,6 +152,8 @@ const board = {
 
   choose(word) {
     if (performance.now() - tape.closedAt < 60) return;
+    const area = /^section\/sheet\/(\d+)\//.exec(word.path);
+    if (area) this.area = Number(area[1]);
     tape.open(word);
     this.plates.forEach((plate) => plate.seen && !plate.held && plate.mark(plate.seen));
   },
@@ -216,14 +221,19 @@ const board = {
     return this.change((text) => hand.call("removed", {text, path: only ? "variants" : joined("variants", stepped(name))}));
   },
 
+  /** What the next touch of the section is for; null: nothing but looking. */
+  asking(said) {
+    $(".asking").hidden = said === null;
+    $(".asking span").textContent = said ?? "";
+  },
+
   // readings
 
   pinning(on) {
     this.pinned = on;
     if (on && this.variant) this.show("");
     $(".plates").classList.toggle("pinning", on);
-    const asking = $(".asking");
-    asking.hidden = !on;
+    this.asking(on ? words.tapWall : null);
     if (on) {
       tape.close();
       scrollTo({top: 0, behavior: "instant"});
@@ -265,10 +275,42 @@ const board = {
     return this.change((text) => hand.call("placed", {text, path: "survey", value: "{surface: dry}"}));
   },
 
-  addArea(node) {
-    const fill = entries(node).map(([, area]) => under(area, "fill")?.text).find(Boolean);
-    return this.change((text) => hand.call("inserted", {text, path: joined("section/sheet", String(entries(node).length)),
-      value: `{fill: ${yamlWord(fill ?? "common brick")}, x: [0, 100], y: [0, 100]}`}));
+  // areas of a sheet
+
+  drawing(on) {
+    this.drawsArea = on;
+    $(".plates").classList.toggle("pinning", on);
+    this.asking(on ? words.drawArea : null);
+    if (on && this.variant) this.show("");
+  },
+  addArea({x, y}) {
+    this.drawing(false);
+    const sheet = sheetOf(this.tree), at = entries(sheet).length;
+    const fill = entries(sheet).map(([, area]) => under(area, "fill")?.text).find((one) => one && !under(this.tree, "spaces", one) && one !== "nothing");
+    const pair = (range) => `[${range.map(bare).join(", ")}]`;
+    return this.change((text) => hand.call("inserted", {text, path: joined("section/sheet", String(at)),
+      value: `{fill: ${yamlWord(fill ?? "common brick")}, x: ${pair(x)}, y: ${pair(y)}}`})).then(() => {
+      this.area = at;
+      note.host.querySelector(`.word[data-path="section/sheet/${at}/fill"]`)?.focus();
+    });
+  },
+  /** A rectangle as an outline of four corners, which can slope. */
+  slope(index) {
+    const path = `section/sheet/${index}`, value = outlineOf(under(sheetOf(this.tree), index));
+    tape.close();
+    return this.change(async (text) => {
+      let made = await hand.call("placed", {text, path: `${path}/outline`, value});
+      for (const side of ["x", "y"]) made = await hand.call("removed", {text: made, path: `${path}/${side}`});
+      return made;
+    });
+  },
+
+  /** The thermometer at the place `along` of the first inside surface; its temperature, degC. */
+  pointAlong() {
+    const at = placeAlong(this.base.surfaces[0], this.along);
+    this.finger = {...at, seen: this.base};
+    this.plates[0].mark(this.base);
+    return at.temperature;
   },
 
   // showing
@@ -428,7 +470,7 @@ const board = {
     document.body.classList.toggle("turned", side !== "");
     const host = $("#side");
     host.classList.toggle("back", side !== "");
-    if (side === "text") textPane.open(host);
+    if (side === "text") return textPane.open(host);
     else if (side === "take") paintTake(host);
     else note.paint();
   },
@@ -437,6 +479,7 @@ const board = {
   marks(plate, seen) {
     const pieces = [];
     if (seen === this.base) {
+      if (this.area !== null && !this.pinned && !this.drawsArea) pieces.push(...areaMarks(plate, this.tree, this.area));
       for (const [name, probe] of entries(under(this.tree, "probes"))) {
         const at = plate.toScreen(millimetres(under(probe, "0")?.text), millimetres(under(probe, "1")?.text));
         if (!plate.inView(at)) continue;
@@ -463,40 +506,6 @@ const board = {
 };
 
 function nodeAt(tree, path) { return path === "" ? tree : under(tree, ...steps(path)); }
-
-/** The case as text, and what is wrong with it at its place. */
-const textPane = {
-  open(host) {
-    const pane = make("textarea", {id: "text", spellcheck: "false", autocomplete: "off", autocapitalize: "off", "aria-label": words.textLabel});
-    pane.value = board.text;
-    let waiting;
-    pane.addEventListener("input", () => {
-      clearTimeout(waiting);
-      waiting = setTimeout(() => board.change(async () => pane.value), 350);
-    });
-    this.pane = pane;
-    this.faults = make("div", {role: "status"});
-    host.replaceChildren(make("p", {}, note.act(words.backToNote, () => board.turn(""))), make("p", {class: "soft"}, words.textHow), this.faults, pane);
-    this.paint();
-  },
-  paint() {
-    if (!this.pane?.isConnected) return;
-    if (this.pane.value !== board.text && document.activeElement !== this.pane) this.pane.value = board.text;
-    this.faults.replaceChildren(...(board.faults ?? []).slice(0, 12).map((fault) => make("button", {type: "button", class: "fault",
-      "data-line": fault.line, onclick: () => this.go(fault)},
-      make("b", {}, words.faultAt(fault.line, fault.column)), `: ${fault.what}`,
-      fault.found ? `\n${words.found}: ${fault.found}` : "", fault.expected ? `\n${words.expected}: ${fault.expected}` : "",
-      fault.remedy ? `\n${fault.remedy}` : "")));
-  },
-  go({line, column}) {
-    const lines = this.pane.value.split("\n");
-    const start = lines.slice(0, Math.max(line - 1, 0)).reduce((sum, one) => sum + one.length + 1, 0);
-    const at = start + [...(lines[line - 1] ?? "")].slice(0, Math.max(column - 1, 0)).join("").length;
-    this.pane.focus();
-    this.pane.setSelectionRange(at, start + (lines[line - 1] ?? "").length);
-    this.pane.scrollTop = Math.max(line - 4, 0) * 21;
-  },
-};
 
 const acts = {
   drag(handle, value) {
@@ -526,8 +535,18 @@ const acts = {
   },
   tap(place) {
     if (performance.now() - tape.closedAt < 300) return;
-    if (board.pinned) board.pinAt(place);
-    else acts.hover(place);
+    if (board.pinned) return board.pinAt(place);
+    if (sheetOf(board.tree)) {
+      board.area = areaAt(board.tree, place);
+      board.plates[0].mark(board.base);
+    }
+    acts.hover(place);
+  },
+  /** True where a press on the plate was for drawing. */
+  press(plate, event) {
+    if (!board.drawsArea) return false;
+    drawArea(plate, event, (area) => board.addArea(area));
+    return true;
   },
   hover(place) {
     for (const plate of board.plates) {
@@ -549,10 +568,7 @@ function surfaceKeys(event) {
   event.preventDefault();
   const origin = originOn(surface, surface.points[Math.floor(surface.points.length / 2)][2]);
   board.along = Math.min(Math.max((board.along ?? origin?.from_mm ?? 0) + sign * (event.shiftKey ? 100 : 10), 0), surface.points[surface.points.length - 1][2]);
-  const at = placeAlong(surface, board.along);
-  board.finger = {...at, seen: board.base};
-  board.plates[0].mark(board.base);
-  $("#live").textContent = words.here(degrees(at.temperature));
+  $("#live").textContent = words.here(degrees(board.pointAlong()));
 }
 
 // opening
@@ -667,9 +683,8 @@ function bind() {
   $("#stop").textContent = words.stop;
   $("#stop").onclick = () => { head.stop(); hand.stop(); };
   $("#kept").onclick = () => board.turn("take");
-  $(".asking span").textContent = words.tapWall;
   $(".asking button").textContent = words.notNow;
-  $(".asking button").onclick = () => board.pinning(false);
+  $(".asking button").onclick = () => { board.pinning(false); board.drawing(false); };
   const thumb = (label, act) => make("button", {type: "button", onclick: () => { if (performance.now() - tape.closedAt > 300) act(); }}, label);
   $(".thumb").replaceChildren(thumb(words.iMeasured, () => { board.turn(""); board.pinning(true); }),
     thumb(words.whatIfShort, () => { board.turn(""); [...note.host.querySelectorAll("h2")].find((one) => one.textContent === words.whatIf)?.scrollIntoView({block: "center"}); }),
@@ -683,7 +698,7 @@ function bind() {
   addEventListener("dragover", (event) => event.preventDefault());
   addEventListener("drop", (event) => { event.preventDefault(); openFiles(event.dataTransfer.files); });
   addEventListener("keydown", (event) => {
-    if (event.key === "Escape") { tape.close(); board.pinning(false); }
+    if (event.key === "Escape") { tape.close(); board.pinning(false); board.drawing(false); }
     const typing = /^(INPUT|TEXTAREA)$/.test(event.target.tagName);
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "z" && (!typing || event.target.type === "range")) {
       event.preventDefault();

@@ -30,12 +30,25 @@ self.onmessage = async ({data}) => {
   return document.getElementById("engine-script").textContent + answer;
 }
 
-/** The compiled engine, unpacked from the page. */
+/** What a block of the page holds packed. */
+function unpackedBlock(id) {
+  const signs = atob(document.getElementById(id).textContent.trim()), bytes = new Uint8Array(signs.length);
+  for (let k = 0; k < signs.length; ++k) bytes[k] = signs.charCodeAt(k);
+  const {XzReadableStream} = window["xz-decompress"];
+  return new Response(new XzReadableStream(new Blob([bytes]).stream()));
+}
+
+/** The compiled engine. */
 async function engineModule() {
-  const packed = atob(document.getElementById("engine-wasm").textContent.trim());
-  const bytes = Uint8Array.from(packed, (sign) => sign.charCodeAt(0));
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return WebAssembly.compile(await new Response(stream).arrayBuffer());
+  return WebAssembly.compile(await unpackedBlock("engine-wasm").arrayBuffer());
+}
+
+/** The editor of the text pane, let in by its digest. */
+async function editorScript() {
+  if (window.CodeMirror) return;
+  const script = document.createElement("script");
+  script.textContent = await unpackedBlock("editor").text();
+  document.head.append(script);
 }
 
 /** Why a call came to nothing: `faults` as the program tells them. */

@@ -30,6 +30,7 @@ const note = {
     pieces.push(this.airs(tree));
     if (board.assumed.size) pieces.push(make("p", {class: "soft"}, words.assumed));
     pieces.push(make("h2", {}, words.measured), ...this.readings(tree));
+    pieces.push(...curveOf(board.base, board.seen));
     pieces.push(make("h2", {}, words.whatIf), ...this.remedies(tree, recipe));
     if (board.variant) pieces.push(...this.changes(tree));
     pieces.push(make("h2", {}, words.then), make("p", {},
@@ -62,9 +63,13 @@ const note = {
     });
     field.addEventListener("click", () => board.choose(details));
     field.addEventListener("input", fit);
-    field.addEventListener("change", () => details.put(field.value.trim()));
+    const commit = () => {
+      field.defaultValue = field.value;  // no half word any more
+      details.put(field.value.trim());
+    };
+    field.addEventListener("change", commit);
     field.addEventListener("keydown", (event) => {
-      if (event.key === "Enter") { event.preventDefault(); details.put(field.value.trim()); details.next?.(); }
+      if (event.key === "Enter") { event.preventDefault(); commit(); details.next?.(); }
       else if (event.key === "Escape") tape.close();
       else if ((event.key === "ArrowUp" || event.key === "ArrowDown") && details.step) {
         event.preventDefault();
@@ -151,18 +156,23 @@ const note = {
     const areas = entries(node).map(([k, area]) => {
       const row = make("p", {}, `${Number(k) + 1}. `, this.word(board.details({path: under(area, "fill")?.path ?? area.path,
         text: under(area, "fill")?.text ?? "", kind: "material", label: words.material,
-        acts: [[words.remove, () => board.change((text) => hand.call("removed", {text, path: area.path}))]]})));
+        acts: [[words.remove, () => { board.area = null; board.change((text) => hand.call("removed", {text, path: area.path})); }],
+          ...(under(area, "x") && under(area, "y") ? [[words.slopes, () => board.slope(Number(k))]] : [])]})));
+      const number = (value) => this.word(board.details({path: value.path, text: value.text, kind: "length", step: 5, low: -50000, high: 50000,
+        label: words.areaNumber(Number(k) + 1), value: millimetres(value.text)}));
       for (const side of ["x", "y"]) {
         for (const end of ["0", "1"]) {
           const value = under(area, side, end);
-          if (!value?.text) continue;
-          row.append(end === "0" ? ` ${side} ` : " – ", this.word(board.details({path: value.path, text: value.text,
-            kind: "length", step: 5, low: -50000, high: 50000, label: `${side} ${value.path}`, value: millimetres(value.text)})));
+          if (value?.text) row.append(end === "0" ? ` ${side} ` : " – ", number(value));
         }
+      }
+      for (const [, corner] of entries(under(area, "outline"))) {
+        const [x, y] = ["0", "1"].map((one) => under(corner, one));
+        if (x?.text && y?.text) row.append(" (", number(x), ", ", number(y), ")");
       }
       return row;
     });
-    return make("div", {}, ...areas, make("p", {}, this.act(words.addArea, () => board.addArea(node))));
+    return make("div", {}, ...areas, make("p", {}, this.act(words.addArea, () => board.drawing(true))));
   },
 
   airs(tree) {

@@ -30,6 +30,10 @@ class Plate {
     this.acts = acts;
     this.lay = host.querySelector(".lay");
     this.held = null;  // while an edge is dragged: {handle, at, view}
+    this.frozen = false;  // while an area is moved: nothing but the picture changes
+    host.addEventListener("pointerdown", (event) => {
+      if (this.fit && event.button <= 0 && !event.target.closest("button") && this.acts.press(this, event)) event.preventDefault();
+    });
     host.addEventListener("pointermove", (event) => {
       if (this.held || event.pointerType === "touch" || !this.fit) return;
       this.acts.hover(this.placeAt(event));
@@ -70,8 +74,8 @@ class Plate {
   show(seen) {
     this.seen = seen;
     if (!this.host.clientWidth) return;
-    if (!this.held) this.fit = this.fitted(seen);
-    else this.followHeld(seen);
+    if (this.held) this.followHeld(seen);
+    else if (!this.frozen) this.fit = this.fitted(seen);
     const parsed = new DOMParser().parseFromString(seen.picture, "image/svg+xml").documentElement;
     const picture = document.importNode(parsed, true);
     const zoom = this.fit.scale / seen.view.units_per_mm;
@@ -84,7 +88,7 @@ class Plate {
     picture.style.top = `${this.fit.y - seen.view.top * zoom}px`;
     this.host.querySelector(":scope > svg")?.remove();
     this.host.prepend(picture);
-    this.mark(seen);
+    if (!this.frozen) this.mark(seen);
   }
 
   /** Keeps the outer face still where a recipe counts from the inner one. */

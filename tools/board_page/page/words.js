@@ -53,6 +53,11 @@ const words = {
   backToNote: "◂ the note",
   addLayer: "+ a layer",
   addArea: "+ an area",
+  drawArea: "Draw it: press where one corner is, let go at the opposite one",
+  moveArea: (number) => `Move area ${number}; arrow keys step`,
+  moveCorner: (number) => `Move corner ${number} of the area; arrow keys step`,
+  areaNumber: (number) => `A number of area ${number}`,
+  slopes: "give it slopes",
   iMeasured: "I measured …",
   whatIfShort: "What if …",
   takeShort: "Take away",
@@ -144,4 +149,5 @@ const words = {
   ladderLabel: "Variants side by side",
   newLayer: "lime plaster",
   curve: "Temperature along the inside surface",
+  curveSays: (low, high) => `Temperatures along the inside surface, from ${low} to ${high} °C`,
 };
