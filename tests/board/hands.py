@@ -55,7 +55,9 @@ class Board:
             if self.value(f"Boolean({script})"):
                 return
             self.browser.frame()
-        raise AssertionError(f"did not come to be: {script}")
+        state = self.value("typeof board === 'undefined' ? '' : JSON.stringify({word: tape.word, said: $('#live').textContent, assumed: [...board.assumed], "
+                           "faults: board.faults, focus: document.activeElement.outerHTML.slice(0, 120), ticket: board.ticket})")
+        raise AssertionError(f"did not come to be: {script}; {state}")
 
     def rest(self, patience=120):
         """Until nothing is being worked out."""
@@ -76,6 +78,8 @@ class Board:
 
     def press(self, x, y):
         if self.touch_first:
+            # The browser lets go of a touch that a busy page does not take up soon enough.
+            self.value("new Promise((done) => requestIdleCallback(() => done(0), {timeout: 5000}))")
             self.browser.touch(x, y)
         else:
             self.browser.call("Input.dispatchMouseEvent", type="mouseMoved", x=x, y=y)

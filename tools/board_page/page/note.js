@@ -14,7 +14,7 @@ function thickest(layers) {
 }
 
 /** About as wide as a word comes out: figures are as wide as a ch, letters a little less. */
-const widthOf = (text) => `${Math.max(/^[-0-9.]*$/.test(text) ? text.length + 0.6 : text.length * 0.82 + 1, 2.4)}ch`;
+const widthOf = (text) => `${Math.max([...text].reduce((sum, sign) => sum + (/[-0-9.mMwW%]/.test(sign) ? 1.02 : 0.86), 0.7), 2.4)}ch`;
 
 const note = {
   host: null,

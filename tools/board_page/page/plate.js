@@ -163,7 +163,24 @@ class Plate {
     for (const one of [...this.lay.children]) if (one !== kept) one.remove();
     this.lay.prepend(stems);
     this.lay.append(...pieces);
+    this.spread();
     if (focused) this.lay.querySelector(`[data-knob="${CSS.escape(focused)}"]`)?.focus();
+  }
+
+  /** Lifts figures that would lie on others: what was placed first stays. */
+  spread() {
+    const placed = [];
+    for (const one of this.lay.querySelectorAll(".pin b, .tag:not(.finger)")) {
+      const box = one.getBoundingClientRect();
+      let lift = 0;
+      for (let k = 0; k < 5; ++k) {
+        const other = placed.find((held) => box.left < held.right && held.left < box.right && box.top - lift < held.bottom && held.top < box.bottom - lift);
+        if (!other) break;
+        lift = box.bottom - other.top + 1;
+      }
+      if (lift) one.style.marginTop = `${-lift}px`;
+      placed.push({left: box.left, right: box.right, top: box.top - lift, bottom: box.bottom - lift});
+    }
   }
 
   inView(at) {

@@ -52,7 +52,7 @@ const textPane = {
       StreamLanguage.define(yaml), syntaxHighlighting(colours), lintGutter(),
       autocompletion({override: [(context) => this.offers(context)], icons: false}),
       keymap.of([...completionKeymap, ...defaultKeymap, ...historyKeymap, indentWithTab]),
-      EditorView.contentAttributes.of({"aria-label": words.textLabel, spellcheck: "false", autocapitalize: "off"}), look, heard];
+      EditorView.contentAttributes.of({"aria-label": words.textLabel, tabindex: "0", spellcheck: "false", autocapitalize: "off"}), look, heard];
   },
 
   /** What is written becomes the case, one step of undo. */
