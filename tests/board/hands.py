@@ -57,7 +57,7 @@ class Board:
             self.browser.frame()
         state = self.value("typeof board === 'undefined' ? '' : JSON.stringify({word: tape.word, said: $('#live').textContent, assumed: [...board.assumed], "
                            "faults: board.faults, focus: document.activeElement.outerHTML.slice(0, 120), ticket: board.ticket})")
-        raise AssertionError(f"did not come to be: {script}; {state}")
+        raise AssertionError(f"did not come to be: {script}; {state}; {self.browser.complaints()}")
 
     def rest(self, patience=120):
         """Until nothing is being worked out."""
@@ -124,6 +124,10 @@ class Board:
             event("move", x + dx * k / steps, y + dy * k / steps)
             if seconds:
                 time.sleep(max(0.0, start + seconds * k / steps - time.monotonic()))
+        if touch:  # a finger that lifts while it moves throws, and the next touch only ends that
+            for _ in range(4):
+                time.sleep(0.05)
+                event("move", x + dx, y + dy)
         event("up", x + dx, y + dy)
         self.browser.frame()
         self.actions.append("drag")
