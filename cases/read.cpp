@@ -29,6 +29,7 @@
 #include "cases/meaning/spaces.hpp"
 #include "cases/meaning/unused_spaces.hpp"
 #include "cases/meaning/vapour.hpp"
+#include "cases/meaning/wall_remarks.hpp"
 #include "cases/text/faults.hpp"
 #include "cases/text/sha256.hpp"
 #include "cases/text/words.hpp"
@@ -202,6 +203,7 @@ void finish(const Node& tree, const Document& document, const Palette& palette, 
     for (std::string& text : remarks_on(*variant.recipe, variant.spaces))
       variant.remarks.push_back({std::move(text), drawn.mark.line});
   }
+  remark_on_thin_wall(drawn, variant);
   probe_timber_ends(variant);
   ask_about_vapour(tree, document, palette, variant, faults);
   if (faults.met() != faults_before) return;
@@ -331,6 +333,7 @@ std::vector<Variant> variants_of(const Node& tree, const Document& document, con
     Document read_again;
     read(changed, "a case", faults, read_again);
     add(changed, read_again, faults_before, entry.key);
+    if (faults.empty()) remark_on_losses(variants.front(), entry.mark, variants.back());
   }
   check_all();
   return variants;

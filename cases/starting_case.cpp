@@ -12,6 +12,7 @@
 #include "cases/grammar/vocabulary.hpp"
 #include "cases/grammar/written.hpp"
 #include "cases/read.hpp"
+#include "cases/text/faults.hpp"
 #include "cases/text/utf8.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
@@ -77,6 +78,7 @@ class Template : public Vocabulary<Template> {
     text += "      - {material: lime plaster, thickness: 15}\n";
     text += "      # - {membrane: polyethylene sheet}    # between two layers; or its sd: 100 m\n";
     text += "      # - {material: cavity, thickness: 50}    # a layer of air, from `materials`\n";
+    text += "      # - {material: tested stone, thickness: 100}    # one of your own\n";
     text += "      - {material: wall brick, thickness: 330}\n";
   }
   void optional_layers(std::string_view key, const std::vector<geometry::Layer>&,
@@ -151,6 +153,7 @@ constexpr std::string_view sheet =
     - {fill: wall brick, x: [0, 330], y: [0, 1000]}
     - {fill: lime plaster, x: [330, 345], y: [0, 1000]}
     - {fill: room, x: [345, 445], y: [0, 1000]}
+    # - {fill: tested stone, x: [200, 330], y: [400, 600]}    # from `materials`
     # Where a material touches nothing, the section is cut off: no heat flows there.
     # Erase with {fill: nothing, ...}; outline: [[x, y], ...] gives other shapes than rectangles.
     # - {membrane: polyethylene sheet, line: [[330, 0], [330, 1000]]}    # resists vapour alone
@@ -160,8 +163,8 @@ constexpr std::string_view tail =
     R"(  # bands:                                  # parts of a material that are wetter or drier
   #   - {of: wall brick, y: [-300, 300], moisture: damp}
 
-# probes:                                   # places whose temperature is wanted; or on a surface:
-#   A: {probe}                              # {on: inside, from: the angle, at: 250, leg: left}
+# probes:                                   # places whose temperature is wanted{or}
+#   A: {probe}{on surface}
 
 # readings:                                 # temperatures measured there
 #   A: {temperature: 12.4, plus or minus: 0.5}
@@ -183,7 +186,7 @@ criteria:                                   # what counts as a risk
 # vapour: {conditions: as stated, days: 60} # where it condenses within the section; no verdict
 # drying: {wet: wall brick, coats: [limewash, plastic masonry paint]}
 
-# accuracy: {fRsi: 0.002, L2D: 0.1 %}       # how exact the answer must be
+# accuracy: {fRsi: 0.001, L2D: 0.05 %}      # how exact the answer must be: else 0.002 and 0.1 %
 
 variants:                                   # the case above with some keys replaced
   dry: {materials: {wall brick: {moisture: dry}}}
@@ -233,7 +236,24 @@ std::string place_inside(const Variant& variant) {
         consider(cell, section.cell(i, j + 1), x[i + 1] - x[i], {centre.x, y[j + 1]});
     }
   }
-  return fmt::format("[{:.6g}, {:.6g}]", 1e3 * middle.x, 1e3 * middle.y);
+  return fmt::format("[{:.6g}, {:.6g}]", 1e3 * middle.x + 0.0, 1e3 * middle.y + 0.0);  // no -0
+}
+
+/// A probe on the surface of the room of a case, by a place that its recipe names; empty where it
+/// names none.
+std::string probe_on_surface(const std::string& text, const Variant& variant) {
+  for (const geometry::NamedPlace& place : variant.places) {
+    for (const char* rest : {"at: 250}", "at: 250, leg: left}", "at: 20}", "at: 20, leg: left}"}) {
+      const std::string probe = fmt::format("{{on: inside, from: {}, {}", place.name, rest);
+      try {
+        (void)case_of(fmt::format("{}probes:\n  A: {}\n", text, probe), "");
+        return probe;
+      } catch (const InputError&) {
+        continue;  // it lies beyond that place, or may lie on either leg
+      }
+    }
+  }
+  return "";
 }
 
 /// The text of a case with its title, its spaces and its inputs.
@@ -248,7 +268,12 @@ std::string completed(const StartingPoint& point, std::string_view spaces,
   fill_in(text, "{spaces}", spaces);
   text += section;
   text += tail;
-  fill_in(text, "{probe}", place_inside(case_of(text, "").variants.front()));
+  const Variant variant = case_of(text, "").variants.front();
+  const std::string on_surface = probe_on_surface(text, variant);
+  fill_in(text, "{probe}", place_inside(variant));
+  fill_in(text, "{or}", on_surface.empty() ? "" : "; or on a surface:");
+  fill_in(text, "{on surface}",
+          on_surface.empty() ? "" : "                          # " + on_surface);
   return text;
 }
 

@@ -5,9 +5,11 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 #include <string>
 
 #include "cases/grammar/csv.hpp"
+#include "cases/grammar/logger_times.hpp"
 #include "cases/grammar/quantity.hpp"
 #include "cases/text/plain_text.hpp"
 #include "cases/text/words.hpp"
@@ -75,6 +77,47 @@ class LogColumns : public Vocabulary<LogColumns> {
   std::map<std::string, std::vector<double>> columns_;
 };
 
+/// Hours from the first time of a column to the last, in one order of the day; nothing where a cell
+/// is no time or the times do not ascend.
+std::optional<double> span_of(const Rows& rows, std::size_t column, DateOrder order) {
+  std::optional<double> first, last;
+  for (std::size_t row = 1; row < rows.size(); ++row) {
+    const auto written = written_time_of(rows[row][column].text);
+    const bool fits = written && written->year_first == (order == DateOrder::year_first);
+    const auto hours = fits ? hours_of(*written, order) : std::nullopt;
+    if (!hours || (last && *hours < *last)) return std::nullopt;
+    if (!first) first = hours;
+    last = hours;
+  }
+  return *last - *first;
+}
+
+/// Hours that a log covers, where a column of it holds times.
+std::optional<double> hours_covered(const Rows& rows) {
+  for (std::size_t column = 0; column < rows.front().size(); ++column) {
+    for (const DateOrder order :
+         {DateOrder::year_first, DateOrder::day_first, DateOrder::month_first}) {
+      if (const auto span = span_of(rows, column, order)) return span;
+    }
+  }
+  return std::nullopt;
+}
+
+/// Refuses what is no log of a household: it takes days to tell its air from an hour's.
+bool is_long_enough(const Rows& rows, FaultList& faults) {
+  constexpr std::size_t fewest = 7;      // readings
+  constexpr double shortest = 3 * 24.0;  // h; a week is asked for, common practice
+  const std::size_t readings = rows.size() - 1;
+  const std::optional<double> hours = hours_covered(rows);
+  if (readings >= fewest && hours.value_or(shortest) >= shortest) return true;
+  faults.add(rows.front().front().mark,
+             {"these readings are too few to tell how humid the household keeps its air",
+              hours ? fmt::format("{} readings over {:.3g} hours", readings, *hours)
+                    : fmt::format("{} readings", readings),
+              "readings over a week or more, on three days at least", "state `humidity` instead"});
+  return false;
+}
+
 /// The means of the text of a table. Returns how many readings they are of; 0 with a fault.
 std::size_t read_log(std::string_view text, LoggedReading& logged, FaultList& faults) {
   if (!plain_text_of(text, faults)) return 0;
@@ -85,7 +128,7 @@ std::size_t read_log(std::string_view text, LoggedReading& logged, FaultList& fa
                     "temperature,humidity,outside temperature,outside humidity", ""});
     return 0;
   }
-  if (!rows_fit(rows, faults)) return 0;
+  if (!rows_fit(rows, faults) || !is_long_enough(rows, faults)) return 0;
   LogColumns columns(rows, faults);
   describe(columns, logged);
   if (!faults.empty()) return 0;

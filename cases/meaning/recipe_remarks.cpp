@@ -29,6 +29,18 @@ std::optional<std::string> on_damp_course(const geometry::WallBase& base) {
       1e3 * clear, 1e3 * usual_height);
 }
 
+/// A temperature that no month has, as a rule, beside ground that takes months to follow.
+std::optional<std::string> on_cold_ground(const geometry::WallBase& base,
+                                          const Per<SpaceId, Space>& spaces) {
+  const Space& outside = spaces[spaces[base.outside].air];
+  if (outside.temperature >= 0.0) return std::nullopt;
+  return fmt::format(
+      "'{}' is at {:.1f} °C: the steady state takes that for all the winter and the ground with "
+      "it; give the mean of the coldest month, not of a cold night, or the floor comes out too "
+      "cold",
+      outside.name, outside.temperature);
+}
+
 /// Why there is no psi beside a floor over a void.
 std::optional<std::string> on_void(const geometry::WallBase& base,
                                    const Per<SpaceId, Space>& spaces) {
@@ -60,7 +72,8 @@ std::vector<std::string> remarks_on(const geometry::Recipe& recipe,
   const auto* base = std::get_if<geometry::WallBase>(&recipe);
   if (base == nullptr) return {};
   std::vector<std::string> remarks;
-  for (auto& remark : {on_damp_course(*base), on_void(*base, spaces)}) {
+  for (auto& remark :
+       {on_damp_course(*base), on_void(*base, spaces), on_cold_ground(*base, spaces)}) {
     if (remark) remarks.push_back(*remark);
   }
   return remarks;

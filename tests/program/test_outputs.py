@@ -6,6 +6,7 @@ usage: test_outputs.py QUOIN SOURCE_FOLDER
 
 import copy
 import csv
+import html.parser
 import json
 import pathlib
 import re
@@ -122,6 +123,76 @@ def check_pdf(scratch):
         assert words in text, (name, words)
 
 
+class Rows(html.parser.HTMLParser):
+    """The rows of all tables of a page, each a list of texts; bars are pictures there."""
+
+    def __init__(self):
+        super().__init__()
+        self.rows, self.cell = [], None
+
+    def handle_starttag(self, tag, attributes):
+        if tag == "tr":
+            self.rows.append([])
+        if tag in ("td", "th"):
+            self.cell = ""
+
+    def handle_endtag(self, tag):
+        if tag in ("td", "th"):
+            self.rows[-1].append(self.cell)
+            self.cell = None
+
+    def handle_data(self, data):
+        if self.cell is not None:
+            self.cell += data
+
+
+def squeezed(text):
+    """Without blanks and breaks, ligatures as letters: how wide a column is makes no difference."""
+    return re.sub(r"\s", "", unicodedata.normalize("NFKC", text))
+
+
+def rows_missing(page, pdf_text):
+    """Rows of tables on the page that the PDF does not show cell by cell. A table wider than a sheet
+    is set in parts there, its first columns again: then each cell stands for itself."""
+    reader = Rows()
+    reader.feed(page)
+    text = squeezed(pdf_text)
+    missing = []
+    for row in reader.rows:
+        parts = ["".join(row)] if len(row) <= 12 else row
+        missing += [part for part in parts if squeezed(part) not in text]
+    return missing
+
+
+def check_tables_of_pdf(scratch):
+    """Tables are the same in the PDF, on the page and on the terminal."""
+    program = shutil.which("pdftotext")
+    if program is None:
+        return
+    for name in ("corner", "reveal", "foot", "vapour"):
+        folder = scratch / f"lock_keepers_house_{name}"
+        text = subprocess.run([program, "-raw", str(folder / "report.pdf"), "-"],
+                              capture_output=True, check=True).stdout.decode("utf-8")
+        page = (folder / "report.html").read_text("utf-8")
+        assert rows_missing(page, text) == [], (name, rows_missing(page, text))
+        # A figure told in another way is found.
+        row = next(row for row in re.findall(r"<tr>.*?</tr>", page, re.S) if "</td>" in row)
+        figure = re.search(r">(\d+\.\d+)<", row)[1]
+        doctored = page.replace(row, row.replace(figure, figure + "7"))
+        assert len(rows_missing(doctored, text)) == 1, name
+
+
+def check_pages_of_pdf(scratch):
+    """The report of the corner, six variants with all their tables, is read, not leafed through."""
+    program = shutil.which("pdfinfo")
+    if program is None:
+        return
+    told = subprocess.run([program, str(scratch / "lock_keepers_house_corner" / "report.pdf")],
+                          capture_output=True, check=True).stdout.decode("utf-8")
+    assert int(re.search(r"Pages:\s+(\d+)", told)[1]) <= 8, told
+    assert re.search(r"Tagged:\s+yes", told), told
+
+
 def hostile_case(name):
     title, name = name, name[:900]  # YAML has no longer keys
     other, stuff = name + " too", name + " stuff"
@@ -199,6 +270,8 @@ def main():
         check_schema_command(schema)
         check_findings(schema, scratch)
         check_pdf(scratch)
+        check_tables_of_pdf(scratch)
+        check_pages_of_pdf(scratch)
         check_hostile_names(scratch)
     print("all outputs read")
 

@@ -10,11 +10,13 @@
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/find/drying.hpp"
 #include "tools/answer/find/readings.hpp"
+#include "tools/answer/find/short_legs.hpp"
 #include "tools/answer/find/timber_ends.hpp"
 #include "tools/answer/find/unheated.hpp"
 #include "tools/answer/find/vapour_check.hpp"
 #include "tools/answer/find/year.hpp"
 #include "tools/answer/judge/enough.hpp"
+#include "tools/answer/judge/lined.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/numbers.hpp"
 #include "tools/answer/survey/enough_ninety.hpp"
@@ -56,6 +58,10 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
   const std::vector<std::string> wetness = wetness_remarks(result);
   result.warnings.insert(result.warnings.end(), wetness.begin(), wetness.end());
+  if (std::string legs = short_legs_remark(result, effort); !legs.empty())
+    result.warnings.insert(result.warnings.begin(), std::move(legs));
+  if (std::string lining = lining_remark(variant); !lining.empty())
+    result.warnings.push_back(std::move(lining));
   const std::vector<std::string> over_the_year = year_remarks(result);
   result.warnings.insert(result.warnings.end(), over_the_year.begin(), over_the_year.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);

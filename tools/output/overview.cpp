@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -24,6 +25,9 @@ std::string number(double value, int decimals) {
   return std::isfinite(value) ? fixed(value, decimals) : "";
 }
 
+/// A chance of draws as a number; never none and never all, which no number of draws shows.
+std::string percent(double chance) { return number(std::clamp(100 * chance, 0.5, 99.5), 1); }
+
 std::string csv(const std::vector<OverviewRow>& rows) {
   std::string text =
       "case,variant,room,outcome,chance_percent,coldest_C,fRsi,U_W_m2K,L2D_W_mK,psi_W_mK,psi_by,"
@@ -31,8 +35,8 @@ std::string csv(const std::vector<OverviewRow>& rows) {
   for (const OverviewRow& row : rows) {
     text += fmt::format("{},{},{},{},{},{},{},{},{},{},{},{}\r\n", csv_cell(row.title),
                         csv_cell(row.variant), csv_cell(row.room), csv_cell(row.outcome),
-                        row.chance ? number(100 * *row.chance, 1) : std::string(),
-                        number(row.coldest, 2), number(row.factor, 3), number(row.transmittance, 3),
+                        row.chance ? percent(*row.chance) : std::string(), number(row.coldest, 2),
+                        number(row.factor, 3), number(row.transmittance, 3),
                         number(row.coupling, 4), number(row.psi, 4), csv_cell(row.psi_by),
                         csv_cell(row.folder + "/report.html"));
   }
@@ -61,7 +65,8 @@ std::string page(const std::vector<OverviewRow>& rows) {
       "<body><main>\n<h1>Overview</h1>\n<p>One row a room of each variant; each leads "
       "to its report. U is that of the first plain part, L2D that of the first pair of "
       "airs, ψ by the way that stands beside it.</p>\n"
-      "<div class=\"wide\" role=\"region\" aria-label=\"All cases\">\n<table><thead><tr>";
+      "<div class=\"wide cases\" role=\"region\" aria-label=\"All cases\" "
+      "tabindex=\"0\">\n<table><thead><tr>";
   for (const std::string_view heading :
        {"case", "variant", "room", "outcome", "passed in of 100", "coldest °C", "fRsi",
         "U W/(m²·K)", "L2D W/(m·K)", "ψ W/(m·K)", "by"})

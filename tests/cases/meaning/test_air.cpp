@@ -107,7 +107,8 @@ TEST_CASE("a table of readings counts by its means, of the vapour and not of the
   };
   const Case cases = read_log(
       "# invented\ntime,temperature,humidity,outside temperature,outside humidity\n"
-      "1,18,60,2,90\n2,20,50,6,80\n");
+      "1,18,60,2,90\n2,20,50,6,80\n3,18,60,2,90\n4,20,50,6,80\n"
+      "5,18,60,2,90\n6,20,50,6,80\n7,18,60,2,90\n8,20,50,6,80\n");
   // By hand: inside 60 % of 2062.8 Pa and 50 % of 2336.9 Pa, mean 1203.1 Pa; outside 90 % of 705.2
   // and 80 % of 934.5 Pa, mean 691.2 Pa, at 4 degC. The mean of the humidities would give 1208.
   const double excess = 1203.1 - 691.2;
@@ -115,7 +116,7 @@ TEST_CASE("a table of readings counts by its means, of the vapour and not of the
                           quoin::materials::saturation_pressure(19.0);
   CHECK(*space_of(cases, "hall").humidity == WithinAbs{expected, 1e-4});
   REQUIRE(cases.variants[0].remarks.size() == 1);
-  CHECK(cases.variants[0].remarks[0].text.find("2 readings") != std::string::npos);
+  CHECK(cases.variants[0].remarks[0].text.find("8 readings") != std::string::npos);
   for (const char* faulty :
        {"temperature,humidity,outside temperature\n18,60,2\n",
         "temperature,humidity,outside temperature,outside humidity\n",
@@ -125,6 +126,34 @@ TEST_CASE("a table of readings counts by its means, of the vapour and not of the
     CAPTURE(faulty);
     CHECK_THROWS_AS((void)read_log(faulty), InputError);
   }
+}
+
+TEST_CASE("readings of too few hours are no log of a household") {
+  const auto is_read = [](const std::string& rows) {
+    const std::string table =
+        "time,temperature,humidity,outside temperature,outside humidity\n" + rows;
+    try {
+      (void)case_of(with_spaces("  hall: {is: inside, temperature: 19, logged: {table: log.csv}}\n"
+                                "  yard: {is: outside, temperature: 4, humidity: 85}\n"),
+                    "case.yaml", [&](const std::string&) { return std::optional(table); });
+    } catch (const InputError& error) {
+      REQUIRE(error.faults.size() == 1);
+      CHECK(error.faults[0].what.find("too few") != std::string::npos);
+      return false;
+    }
+    return true;
+  };
+  const auto rows = [](int count, const char* time) {
+    std::string text;
+    for (int k = 1; k <= count; ++k) text += fmt::format(fmt::runtime(time), k) + ",19,55,4,85\n";
+    return text;
+  };
+  CHECK_FALSE(is_read("2026-01-05 08:00,20,55,2,85\n2026-01-05 20:00,20,56,3,85\n"));
+  CHECK_FALSE(is_read(rows(12, "05/01/2026 {:02}:00")));  // many, within half a day
+  CHECK_FALSE(is_read(rows(6, "{}")));
+  CHECK(is_read(rows(7, "{}")));  // how far apart is not told
+  CHECK(is_read(rows(8, "2026-01-{:02}")));
+  CHECK(is_read(rows(8, "1/{}/2026")));  // the month first
 }
 
 TEST_CASE("a household that gives off more than the air holds gets 100 % and a remark") {

@@ -133,4 +133,26 @@ TEST_CASE("what is broken off is no cut plane and no edge of a material") {
   CHECK_FALSE(has_open_line(closed));
 }
 
+TEST_CASE("each part of a space that is drawn apart is named") {
+  const auto named = [](const std::string& floor) {
+    const cases::Variant variant = cases::case_of(
+                                       "quoin: 1\ntitle: A floor\nspaces:\n"
+                                       "  parlour: {is: inside, temperature: 20}\n"
+                                       "  yard: {is: outside, temperature: 0}\nsection:\n" +
+                                           floor,
+                                       "case.yaml")
+                                       .variants.front();
+    Per<RegionId, materials::Conductivity> conductivity(variant.regions.size());
+    const std::string picture = drawn_section(variant, conductivity, "A floor").svg();
+    std::size_t count = 0;
+    for (std::size_t at = picture.find(">parlour<"); at != std::string::npos;
+         at = picture.find(">parlour<", at + 1))
+      ++count;
+    return count;
+  };
+  CHECK(named("  floor: {layers: [[common brick, 330]], boards: [[softwood across the grain, 22]], "
+              "joist: softwood along the grain}\n") == 2);
+  CHECK(named("  wall: {layers: [[common brick, 330]]}\n") == 1);
+}
+
 }  // namespace quoin::tools

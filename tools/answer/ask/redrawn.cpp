@@ -39,6 +39,29 @@ class Thickness : public cases::LayersAlone<Thickness> {
   double thickness_;
 };
 
+/// A visitor that takes away stated lengths up to cut planes, where they are too short.
+class FullLegs : public cases::LayersAlone<FullLegs> {
+ public:
+  explicit FullLegs(double wanted) : wanted_(wanted) {}
+
+  bool met = false;
+
+  void layers(std::string_view, std::vector<geometry::Layer>&, std::string_view,
+              std::string_view = {}) {}
+  template <class T>
+  void quantity(std::string_view, T&, cases::Measure, cases::Range, std::string_view) {}
+  void quantity(std::string_view key, std::optional<double>& value, cases::Measure, cases::Range,
+                std::string_view) {
+    const bool to_a_cut_plane = key == "leg" || key.ends_with(" length");
+    if (!to_a_cut_plane || !value || *value > wanted_ - geometry::snap) return;
+    value.reset();
+    met = true;
+  }
+
+ private:
+  double wanted_;
+};
+
 struct Extent {
   double low = std::numeric_limits<double>::infinity();
   double high = -std::numeric_limits<double>::infinity();
@@ -73,6 +96,16 @@ void add_bands(const geometry::Sheet& before, geometry::Sheet& after) {
   }
 }
 
+/// The variant with its recipe, which was changed, drawn anew; nothing where it cannot be built.
+std::optional<cases::Variant> redrawn(const cases::Variant& before, cases::Variant changed) {
+  if (geometry::objection(*changed.recipe)) return std::nullopt;
+  cases::show(geometry::drawing_of(*changed.recipe), changed);
+  add_bands(before.sheet, changed.sheet);
+  if (cases::open_layers(changed)) return std::nullopt;
+  cases::paint_frame_corners(changed);
+  return changed;
+}
+
 }  // namespace
 
 std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
@@ -81,12 +114,17 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
   cases::Variant result = variant;
   Thickness change(variant, material, thickness);
   std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
-  if (change.met.empty() || geometry::objection(*result.recipe)) return std::nullopt;
-  cases::show(geometry::drawing_of(*result.recipe), result);
-  add_bands(variant.sheet, result.sheet);
-  if (cases::open_layers(result)) return std::nullopt;
-  cases::paint_frame_corners(result);
-  return result;
+  if (change.met.empty()) return std::nullopt;
+  return redrawn(variant, std::move(result));
+}
+
+std::optional<cases::Variant> with_full_legs(const cases::Variant& variant) {
+  if (!variant.recipe) return std::nullopt;
+  cases::Variant result = variant;
+  FullLegs change(geometry::cut_distance(variant.thickness));
+  std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
+  if (!change.met) return std::nullopt;
+  return redrawn(variant, std::move(result));
 }
 
 std::vector<std::string> layers_of(const cases::Variant& variant, const std::string& material) {

@@ -20,6 +20,10 @@ namespace quoin::tools {
 [[nodiscard]] std::vector<std::string> layers_of(const cases::Variant& variant,
                                                  const std::string& material);
 
+/// A variant whose legs, as far as its file states them shorter than ISO 10211 wants cut planes to
+/// be away, have the length that the recipe gives them by itself; nothing where none is shorter.
+[[nodiscard]] std::optional<cases::Variant> with_full_legs(const cases::Variant& variant);
+
 /// A variant with every region of a material given another moisture, m3/m3; nothing where the
 /// section shows none.
 [[nodiscard]] std::optional<cases::Variant> with_moisture(const cases::Variant& variant,

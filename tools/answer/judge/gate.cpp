@@ -9,13 +9,12 @@
 #include <variant>
 #include <vector>
 
-#include "geometry/section.hpp"
+#include "geometry/lines.hpp"
 #include "materials/moisture.hpp"
 
 namespace quoin::tools {
 namespace {
 
-using geometry::CellSide;
 using geometry::RegionId;
 
 // Common practice, no source, as far as nothing else is said.
@@ -26,28 +25,10 @@ constexpr double insulates_laid_on = 0.20;   // W/(m K), dry: insulating plaster
 constexpr double vapour_resistance_of_wood = 30.0;
 constexpr double thick_wall = 0.6;  // m
 
-/// Whether a layer of this shuts in what it covers. `apart`: air lies between the two, as in a
-/// cavity wall, whose inner leaf of light blocks does not close in the outer one.
-bool insulates(const cases::Region& region, bool apart) {
-  const materials::Material& material = region.material;
-  if (region.part != materials::Part::fabric || material.air_layer || material.cavity) return false;
-  if (material.conductivity.value <= insulates_anywhere) return true;
-  const bool like_wood = material.vapour_resistance_dry &&
-                         material.vapour_resistance_dry->value >= vapour_resistance_of_wood;
-  return !apart && !like_wood && material.conductivity.value <= insulates_laid_on;
-}
-
 bool is_wet(const cases::Region& region) {
   return region.part == materials::Part::fabric &&  // the ground stays wet
          materials::wetter_than_damp(region.material, region.moisture);
 }
-
-/// What a straight line through the section meets.
-struct Stretch {
-  geometry::Fill fill;
-  double length = 0.0;  // m
-};
-using Line = std::vector<Stretch>;
 
 /// Wet masonry, and the insulation that would cover it.
 struct Covered {
@@ -56,14 +37,14 @@ struct Covered {
 };
 
 /// The first wet masonry on a line that insulation farther along parts from a space.
-std::optional<Covered> covered_on(const Line& line, const cases::Variant& variant) {
+std::optional<Covered> covered_on(const geometry::Line& line, const cases::Variant& variant) {
   Covered found;
   double between = 0.0;
   bool apart = false;
-  for (const Stretch& stretch : line) {
-    const auto* id = std::get_if<RegionId>(&stretch.fill);
+  for (const geometry::LinePiece& piece : line.pieces) {
+    const auto* id = std::get_if<RegionId>(&piece.fill);
     if (id == nullptr) {
-      const bool ends_in_a_space = std::holds_alternative<geometry::SpaceId>(stretch.fill);
+      const bool ends_in_a_space = std::holds_alternative<geometry::SpaceId>(piece.fill);
       if (found.cover.valid() && ends_in_a_space) return found;
       found = {};
       continue;
@@ -78,44 +59,30 @@ std::optional<Covered> covered_on(const Line& line, const cases::Variant& varian
       between = 0.0;
       apart = false;
     } else {
-      between += stretch.length;
+      between += piece.length;
       apart = apart || region.material.air_layer.has_value();
     }
   }
   return std::nullopt;
 }
 
-/// Rows and columns of a section as lines; a divided cell shows both its fills.
-std::vector<Line> lines_through(const geometry::Section& section) {
-  std::vector<Line> lines;
-  const auto add = [](Line& line, const geometry::Cell& cell, CellSide near, CellSide far,
-                      double length) {
-    line.push_back({cell.at(near), length / 2});
-    line.push_back({cell.at(far), length / 2});
-  };
-  for (std::size_t j = 0; j < section.rows(); ++j) {
-    Line& line = lines.emplace_back();
-    for (std::size_t i = 0; i < section.columns(); ++i)
-      add(line, section.cell(i, j), CellSide::west, CellSide::east,
-          section.x[i + 1] - section.x[i]);
-  }
-  for (std::size_t i = 0; i < section.columns(); ++i) {
-    Line& line = lines.emplace_back();
-    for (std::size_t j = 0; j < section.rows(); ++j)
-      add(line, section.cell(i, j), CellSide::south, CellSide::north,
-          section.y[j + 1] - section.y[j]);
-  }
-  return lines;
-}
-
 }  // namespace
+
+bool insulates(const cases::Region& region, bool apart) {
+  const materials::Material& material = region.material;
+  if (region.part != materials::Part::fabric || material.air_layer || material.cavity) return false;
+  if (material.conductivity.value <= insulates_anywhere) return true;
+  const bool like_wood = material.vapour_resistance_dry &&
+                         material.vapour_resistance_dry->value >= vapour_resistance_of_wood;
+  return !apart && !like_wood && material.conductivity.value <= insulates_laid_on;
+}
 
 std::string gate(const cases::Variant& variant) {
   if (std::none_of(variant.regions.begin(), variant.regions.end(), is_wet)) return {};
-  for (Line& line : lines_through(geometry::painted(variant.sheet))) {
+  for (geometry::Line& line : geometry::lines_of(geometry::painted(variant.sheet))) {
     std::optional<Covered> covered = covered_on(line, variant);
     if (!covered) {
-      std::reverse(line.begin(), line.end());
+      std::reverse(line.pieces.begin(), line.pieces.end());
       covered = covered_on(line, variant);
     }
     if (covered) {

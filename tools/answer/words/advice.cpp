@@ -8,10 +8,12 @@
 #include <cmath>
 #include <optional>
 
+#include "cases/meaning/wall_remarks.hpp"
 #include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/judge.hpp"
+#include "tools/answer/judge/lined.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
@@ -37,6 +39,8 @@ double chance_in(const SolvedVariant& solved) {
 std::size_t best_of(const std::vector<SolvedVariant>& variants) {
   std::size_t best = 0;
   for (std::size_t v = 1; v < variants.size(); ++v) {
+    // Standing air under a floor costs its timber, whatever it gains at a surface.
+    if (cases::is_less_vented(variants.front().variant, variants[v].variant)) continue;
     const int by = worth(variants[v]) - worth(variants[best]);
     constexpr double noticeable = 0.01;  // of the chance
     if (by > 0 || (by == 0 && worth(variants[v]) >= 0 &&
@@ -230,10 +234,13 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
     all.emplace_back(
         "Keep water out and let the masonry dry: no variant of this case shows it dry.");
   }
-  if (steps.built)
+  if (steps.built) {
     all.push_back(with_gain(
         fmt::format("{} \"{}\"", all.empty() ? "Carry out" : "Then carry out", best.variant.name),
         first, &best));
+    if (!lining_remark(best.variant).empty())
+      all.back() += " Condensation behind the lining is not counted in that.";
+  }
   if (steps.aired && !steps.built)
     all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),
                             first, &best));

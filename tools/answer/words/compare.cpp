@@ -8,6 +8,7 @@
 #include <set>
 #include <utility>
 
+#include "cases/meaning/wall_remarks.hpp"
 #include "tools/answer/find/colder.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/words/figures.hpp"
@@ -62,6 +63,8 @@ std::string words(const Change& change, const SolvedVariant& first, const solver
     text += fmt::format("; {} gets colder, from {} to {} °C", colder.name,
                         fixed(colder.before, decimals), fixed(colder.after, decimals));
   }
+  if (cases::is_less_vented(first.variant, later.variant))
+    text += "; less air passes the void, where timber rots in standing air";
   return text;
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tools/answer/ask/redrawn.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
@@ -167,7 +168,9 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
       all.push_back(fmt::format("{}: {}", variant.regions[id].name, *warning));
     }
   }
+  const bool short_legs = with_full_legs(variant).has_value();  // told with what it does
   for (const solver::CutPlane& plane : solved.cut_planes) {
+    if (short_legs && plane.fabric) continue;
     if (const std::string doubt = doubt_about(plane); !doubt.empty()) all.push_back(doubt);
   }
   if (variant.halves == 2) {

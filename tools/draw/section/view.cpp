@@ -155,33 +155,4 @@ std::vector<Line> View::operator()(const std::vector<geometry::Outline>& all) co
   return lines;
 }
 
-std::optional<Box> room_of(const View& view, SpaceId space) {
-  const Section& section = view.section();
-  const auto shows = [&](std::size_t i, std::size_t j) {
-    const Cell& cell = section.cell(i, j);
-    return cell.below == Fill{space} && cell.above == Fill{space};
-  };
-  std::optional<Extent> best;
-  double largest = 0.0;
-  std::vector<std::size_t> depth(section.columns());  // rows of the space down from this one
-  for (std::size_t j = 0; j < section.rows(); ++j) {
-    for (std::size_t i = 0; i < section.columns(); ++i) depth[i] = shows(i, j) ? depth[i] + 1 : 0;
-    for (std::size_t i = 0; i < section.columns(); ++i) {
-      std::size_t rows = depth[i];
-      for (std::size_t last = i; last < section.columns() && depth[last] > 0; ++last) {
-        rows = std::min(rows, depth[last]);
-        const Extent extent{{section.x[i], section.y[j + 1 - rows]},
-                            {section.x[last + 1], section.y[j + 1]}};
-        if (extent.width() * extent.height() > largest) {
-          largest = extent.width() * extent.height();
-          best = extent;
-        }
-      }
-    }
-  }
-  if (!best) return std::nullopt;
-  return Box{view({(best->low.x + best->high.x) / 2, (best->low.y + best->high.y) / 2}),
-             best->width() * view.scale(), best->height() * view.scale(), 0.0};
-}
-
 }  // namespace quoin::tools

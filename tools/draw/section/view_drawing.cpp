@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "tools/draw/section/rooms.hpp"
 #include "tools/draw/section/view.hpp"
 
 namespace quoin::tools {
@@ -105,13 +106,14 @@ std::vector<SpaceId> draw_spaces(Canvas& canvas, const View& view, const cases::
   tint_spaces(canvas, view, variant);
   std::vector<SpaceId> unnamed;
   for (const SpaceId id : geometry::ids(variant.spaces)) {
-    const std::optional<Box> room = room_of(view, id);
-    if (!room) continue;
-    if (const auto setting = setting_of(*room, variant.spaces[id], with_air)) {
-      draw_setting(canvas, *room, *setting, taken);
-    } else {
-      unnamed.push_back(id);
+    const std::vector<Box> rooms = rooms_of(view, id);
+    bool named = rooms.empty();
+    for (const Box& room : rooms) {
+      const auto setting = setting_of(room, variant.spaces[id], with_air);
+      if (setting) draw_setting(canvas, room, *setting, taken);
+      named = named || setting.has_value();
     }
+    if (!named) unnamed.push_back(id);
   }
   return unnamed;
 }

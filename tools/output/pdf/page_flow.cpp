@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <memory>
+#include <numeric>
+#include <tuple>
+
 #include "tools/draw/canvas/lettering.hpp"
 #include "tools/draw/canvas/paint.hpp"
 
@@ -14,11 +17,56 @@ namespace {
 constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  ///< units
 constexpr double top = 30.0;                   ///< below the running title
 constexpr double bottom = page_height - 26.0;  ///< above the number of the page
-constexpr double text_size = 11.2;             ///< 8.7 points
+constexpr double text_size = 10.6;             ///< 8.2 points
 constexpr double table_size = 9.0;             ///< 7 points
-constexpr double pitch = 1.34;                 ///< of lines, in sizes
+constexpr double pitch = 1.3;                  ///< of lines, in sizes
+constexpr double row_gap = 3.4;                ///< between the lines of two rows
 constexpr std::size_t most_lines = 4000;
 constexpr double cell_gap = 10.0;
+
+/// The longest piece of a text that is never broken: all of a number, else a word.
+double unbroken_width(const std::string& text, double size, bool is_number) {
+  if (is_number) return text_width(text, size);
+  double widest = 0.0;
+  for (std::size_t from = 0; from < text.size();) {
+    const std::size_t to = std::min(text.find(' ', from), text.size());
+    widest = std::max(widest, text_width(text.substr(from, to - from), size));
+    from = to + 1;
+  }
+  return widest;
+}
+
+/// How wide each column is: as wide as its longest cell where all fit, else what is left beyond the
+/// longest words is shared out by what columns ask for.
+std::vector<double> widths_of(const std::vector<std::string>& names,
+                              const std::vector<std::vector<std::string>>& rows,
+                              const std::vector<char>& is_number) {
+  std::vector<double> least, most;
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    const bool number = is_number[c] != 0;
+    least.push_back(unbroken_width(names[c], bold_width * table_size, false));
+    most.push_back(text_width(names[c], bold_width * table_size));
+    for (const auto& row : rows) {
+      least[c] = std::max(least[c], unbroken_width(row[c], table_size, number));
+      most[c] = std::max(most[c], text_width(row[c], table_size));
+    }
+    least[c] += cell_gap + 1.0;
+    most[c] += cell_gap + 1.0;
+  }
+  const double asked = std::accumulate(most.begin(), most.end(), 0.0);
+  const double needed = std::accumulate(least.begin(), least.end(), 0.0);
+  std::vector<double> widths = least;
+  for (std::size_t c = 0; c < names.size(); ++c) {
+    if (needed >= page_width) {
+      widths[c] = least[c] * page_width / needed;
+    } else if (asked <= page_width) {
+      widths[c] = most[c] * page_width / asked;
+    } else {
+      widths[c] += (most[c] - least[c]) * (page_width - needed) / (asked - needed);
+    }
+  }
+  return widths;
+}
 
 }  // namespace
 
@@ -85,14 +133,14 @@ void PageFlow::item(std::string_view words, std::size_t number) {
   y_ += 2.0;
 }
 
-void PageFlow::row(const Row& row, const std::vector<double>& shares, bool bold) {
+void PageFlow::row(const Row& row, const std::vector<double>& widths, bool bold) {
   double x = 0.0;
   Canvas& page = pages_.back();
   const std::string_view part = bold ? "TH" : "TD";
   page.begin("TR");
   for (std::size_t c = 0; c < row.cells.size(); ++c) {
     page.begin(part);
-    const double width = shares[c] * page_width;
+    const double width = widths[c];
     const bool ends = row.is_number[c] != 0;
     const Lettering lettering{table_size, ends ? Anchor::end : Anchor::start, 0.0, bold, black, {}};
     double y = y_;
@@ -108,7 +156,7 @@ void PageFlow::row(const Row& row, const std::vector<double>& shares, bool bold)
   page.line({0.0, y_}, {page_width, y_}, bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
 }
 
-void PageFlow::table(const std::vector<std::string>& headings, const std::vector<double>& shares,
+void PageFlow::table(const std::vector<std::string>& headings,
                      const std::vector<std::vector<std::string>>& rows) {
   if (rows.empty()) return;
   std::vector<std::string> names = headings;
@@ -117,14 +165,15 @@ void PageFlow::table(const std::vector<std::string>& headings, const std::vector
     is_number.push_back(name.starts_with('#') ? 1 : 0);
     if (is_number.back() != 0) name.erase(0, 1);
   }
+  const std::vector<double> widths = widths_of(names, rows, is_number);
   const auto broken = [&](const std::vector<std::string>& cells, double size) {
     Row row{{}, is_number, 0.0};
     std::size_t most = 1;
     for (std::size_t c = 0; c < cells.size(); ++c) {
-      row.cells.push_back(wrapped(cells[c], size, shares[c] * page_width - cell_gap, 8));
+      row.cells.push_back(wrapped(cells[c], size, widths[c] - cell_gap, most_lines));
       most = std::max(most, row.cells.back().size());
     }
-    row.height = pitch * table_size * static_cast<double>(most) + 5.0;
+    row.height = pitch * table_size * static_cast<double>(most) + row_gap;
     return row;
   };
   const Row head = broken(names, bold_width * table_size);
@@ -135,9 +184,9 @@ void PageFlow::table(const std::vector<std::string>& headings, const std::vector
     if (r == 0 || pages_.size() != before) {
       if (r > 0) pages_[before - 1].end("Table");
       pages_.back().begin("Table");
-      row(head, shares, true);
+      row(head, widths, true);
     }
-    row(next, shares, false);
+    row(next, widths, false);
   }
   pages_.back().end("Table");
   y_ += 8.0;
@@ -157,6 +206,40 @@ void PageFlow::picture(const Picture& picture) {
                       {(1.0 - scale) / 2 * page_width, y_}, scale);
   pages_.back().end("Figure");
   y_ += height * scale + 6.0;
+}
+
+void PageFlow::pictures(std::string_view one_words, const Picture& one,
+                        std::string_view other_words, const Picture& other) {
+  constexpr double scale = 0.49;
+  const bool small = std::min(one.height(), other.height()) > 0.47 * (bottom - top) / 0.75;
+  if (one.is_empty() || other.is_empty() || !small) {
+    if (!one_words.empty()) subheading(one_words);
+    picture(one);
+    if (!other_words.empty()) subheading(other_words);
+    return picture(other);
+  }
+  const bool words = !one_words.empty() || !other_words.empty();
+  const double head = words ? 3 * pitch * text_size : 0.0;
+  const double height = scale * std::max(one.height(), other.height());
+  make_room(head + height);
+  const double left = 0.0, right = (1.0 - scale) * page_width;
+  for (const auto& [x, caption, picture] :
+       {std::tuple{left, one_words, &one}, std::tuple{right, other_words, &other}}) {
+    if (words) {
+      pages_.back().begin("H3");
+      double y = y_;
+      for (const std::string& line :
+           wrapped(caption, bold_width * text_size, scale * page_width, 2)) {
+        y += pitch * text_size;
+        pages_.back().text({x, y}, line, {text_size, Anchor::start, 0.0, true, black, {}});
+      }
+      pages_.back().end("H3");
+    }
+    pages_.back().begin("Figure");
+    pages_.back().inset(std::make_shared<const Canvas>(picture->canvas()), {x, y_ + head}, scale);
+    pages_.back().end("Figure");
+  }
+  y_ += head + height + 6.0;
 }
 
 void PageFlow::blank(double height) {

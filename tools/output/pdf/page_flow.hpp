@@ -22,12 +22,17 @@ class PageFlow {
   void paragraph(std::string_view words);
   /// Of a list; with its number where the order counts.
   void item(std::string_view words, std::size_t number = 0);
-  /// A table whose columns take these shares of the width; a heading that begins with '#' stands
-  /// over numbers. Headings are repeated on each page.
-  void table(const std::vector<std::string>& headings, const std::vector<double>& shares,
+  /// A table as wide as its words ask for: no word is cut or broken while the page is wide enough,
+  /// and no number ever. A heading that begins with '#' stands over numbers. Headings are repeated
+  /// on each page.
+  void table(const std::vector<std::string>& headings,
              const std::vector<std::vector<std::string>>& rows);
   /// A picture of ours, shrunk where it is higher than a page.
   void picture(const Picture& picture);
+  /// Two pictures beside each other, each under its words, which may be empty. Pictures that would
+  /// be shrunk hardly less below each other.
+  void pictures(std::string_view one_words, const Picture& one, std::string_view other_words,
+                const Picture& other);
   /// An empty frame to write in.
   void blank(double height);
 
@@ -45,7 +50,7 @@ class PageFlow {
     std::vector<char> is_number;
     double height = 0.0;
   };
-  void row(const Row& row, const std::vector<double>& shares, bool bold);
+  void row(const Row& row, const std::vector<double>& widths, bool bold);
 
   std::string title_;
   std::string foot_;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <optional>
 #include <string_view>
 #include <variant>
 #include <vector>
@@ -32,11 +33,7 @@ struct Set {
   const Pictures& pictures;
   std::size_t chosen = 0;
 
-  void operator()(const report::Heading& heading) const {
-    std::string words = heading.words;
-    for (const report::Badge& badge : heading.badges) words += fmt::format("  [{}]", badge.words);
-    flow.subheading(words);
-  }
+  void operator()(const report::Heading& heading) const { flow.subheading(words_of(heading)); }
   void operator()(const report::Paragraph& paragraph) const { flow.paragraph(paragraph.words); }
   void operator()(const report::List& list) const {
     for (std::size_t k = 0; k < list.items.size(); ++k)
@@ -53,10 +50,7 @@ struct Set {
     } while (done < table.columns.size());
   }
   void operator()(const report::Figure& figure) const {
-    using Kind = report::Figure::Kind;
-    const bool wanted =
-        figure.kind != Kind::field || figure.variant == 0 || figure.variant == chosen;
-    if (wanted && figure.kind != Kind::flow) flow.picture(report::picture_of(figure, pictures));
+    if (is_shown(figure)) flow.picture(report::picture_of(figure, pictures));
   }
   /// The case file lies beside the report, and its digest in it.
   void operator()(const report::Verbatim& /*verbatim*/) const {}
@@ -65,26 +59,78 @@ struct Set {
     flow.blank(120.0);
   }
 
+  /// The blocks of a section; two pictures of a kind stand beside each other, with the headings
+  /// they may have.
+  void section(const std::vector<report::Block>& blocks) const {
+    for (std::size_t k = 0; k < blocks.size(); ++k) {
+      const auto one = figure_from(blocks, k);
+      const auto other = one ? figure_from(blocks, one->block + 1) : std::nullopt;
+      if (!other || one->figure->kind != other->figure->kind) {
+        std::visit(*this, blocks[k]);
+        continue;
+      }
+      flow.pictures(one->words, report::picture_of(*one->figure, pictures), other->words,
+                    report::picture_of(*other->figure, pictures));
+      k = other->block;
+    }
+  }
+
  private:
+  /// A figure that is shown, with the heading before it.
+  struct Headed {
+    std::string words;
+    const report::Figure* figure = nullptr;
+    std::size_t block = 0;
+  };
+
+  /// The figure that blocks show from one on, past figures that are not shown; nothing where
+  /// something else comes first.
+  [[nodiscard]] std::optional<Headed> figure_from(const std::vector<report::Block>& blocks,
+                                                  std::size_t from) const {
+    Headed headed;
+    for (std::size_t k = from; k < blocks.size(); ++k) {
+      const auto* heading = std::get_if<report::Heading>(&blocks[k]);
+      const auto* figure = std::get_if<report::Figure>(&blocks[k]);
+      if (heading != nullptr && headed.words.empty()) {
+        headed.words = words_of(*heading);
+      } else if (figure == nullptr) {
+        return std::nullopt;
+      } else if (is_shown(*figure)) {
+        headed.figure = figure;
+        headed.block = k;
+        return headed;
+      }
+    }
+    return std::nullopt;
+  }
+
+  [[nodiscard]] bool is_shown(const report::Figure& figure) const {
+    using Kind = report::Figure::Kind;
+    return figure.kind != Kind::flow &&
+           (figure.kind != Kind::field || figure.variant == 0 || figure.variant == chosen);
+  }
+
+  static std::string words_of(const report::Heading& heading) {
+    std::string words = heading.words;
+    for (const report::Badge& badge : heading.badges) words += fmt::format("  [{}]", badge.words);
+    return words;
+  }
+
   void part(const report::Table& table, std::size_t from, std::size_t to) const {
     std::vector<std::size_t> columns(table.keys);
     std::iota(columns.begin(), columns.end(), std::size_t{0});
     for (std::size_t c = from; c < to; ++c) columns.push_back(c);
-    double weight = 0.0;
-    for (const std::size_t c : columns) weight += table.columns[c].weight;
     std::vector<std::string> headings;
-    std::vector<double> shares;
     for (const std::size_t c : columns) {
       const bool number = report::is_number(table.rows.front()[c]);
       headings.push_back((number ? "#" : "") + table.columns[c].heading);
-      shares.push_back(table.columns[c].weight / weight);
     }
     std::vector<std::vector<std::string>> rows;
     for (const auto& row : table.rows) {
       rows.emplace_back();
       for (const std::size_t c : columns) rows.back().push_back(report::text_of(row[c]));
     }
-    flow.table(headings, shares, rows);
+    flow.table(headings, rows);
   }
 };
 
@@ -111,7 +157,7 @@ std::string report_pdf(const Results& results, const Pictures& pictures) {
   flow.paragraph(document.first.sure);
   for (const report::Section& section : document.sections) {
     flow.heading(section.title);
-    for (const report::Block& block : section.blocks) std::visit(set, block);
+    set.section(section.blocks);
   }
   return pdf_of(flow.pages(), harmless(fitted(results.title, 1.0, 200.0), {}));
 }

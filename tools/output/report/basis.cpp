@@ -146,19 +146,26 @@ std::vector<WorstCheck> worst_checks(const Results& results) {
   return worst;
 }
 
-/// A residual by its order of magnitude; nothing is nothing.
-std::string tiny(double value, int decimals) {
-  return value == 0.0 ? "0" : fmt::format("{:.{}e}", value, decimals);
+/// How much of its limit a residual reaches.
+std::string share_of(double value, double limit) {
+  const double percent = 100.0 * value / limit;
+  if (value == 0.0) return "nothing";
+  return percent < 0.1 ? "under 0.1 %" : fixed(percent, 1) + " %";
+}
+
+/// A power of ten, written out.
+std::string written_out(double limit) {
+  return fixed(limit, static_cast<int>(std::ceil(-std::log10(limit))));
 }
 
 Table checks_table(const Results& results) {
   Table table{"Laws of physics on every field: the worst of all variants",
-              {{"check", 2}, {"value"}, {"limit"}, {"result", 1}, {"of variant", 2}},
+              {{"check", 2}, {"limit"}, {"of it reached"}, {"result", 1}, {"of variant", 2}},
               {},
               1};
   for (const WorstCheck& worst : worst_checks(results)) {
-    table.rows.push_back({words_cell(worst.check.name), figure_cell(tiny(worst.check.value, 1)),
-                          figure_cell(tiny(worst.check.limit, 0)),
+    table.rows.push_back({words_cell(worst.check.name), figure_cell(written_out(worst.check.limit)),
+                          figure_cell(share_of(worst.check.value, worst.check.limit)),
                           words_cell(worst.check.holds ? "holds" : "does not hold",
                                      worst.check.holds ? Tone::plain : Tone::bad),
                           words_cell(worst.variant)});

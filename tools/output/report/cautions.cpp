@@ -80,7 +80,7 @@ struct Caution {
 bool always(const Bearing&) { return true; }
 bool built(const Bearing& on) { return on.built; }
 
-constexpr std::array<Caution, 12> all_cautions{{
+constexpr std::array<Caution, 13> all_cautions{{
     {"This is a calculation aid. Local codes, licensed practitioners and judgement on site govern.",
      always},
     {"Find and stop the source of water, and let masonry dry, before anything is insulated.",
@@ -97,6 +97,10 @@ constexpr std::array<Caution, 12> all_cautions{{
     {"Behind a lining the masonry gets colder and dries more slowly: what condenses there is asked "
      "by `vapour`, and needs a transient assessment (EN 15026) before it is built.",
      built},
+    {"The ground lags by months, and the steady state knows no season: give the outside the mean "
+     "of "
+     "a month, not of a cold night.",
+     [](const Bearing& on) { return on.ground; }},
     {"Lowering the ground can undermine shallow footings: take structural advice. Air bricks stay "
      "open: the timber of a floor above a void rots where they are blocked.",
      [](const Bearing& on) { return on.ground; }},

@@ -67,19 +67,28 @@ Table outcomes_table(const Results& results) {
 }
 
 std::string sureness(const Results& results) {
+  constexpr double undisturbed = 0.005;  // as for the warning on cut planes
   double band = 0.0;
+  bool cut_off = false;
   for (const SolvedVariant& solved : results.variants) {
     for (const solver::AirSurface* surface : judged_surfaces(solved))
       band = std::max(band, surface->coldest.temperature.band);
+    for (const solver::CutPlane& plane : solved.cut_planes)
+      cut_off = cut_off || (plane.fabric && plane.departure > undisturbed);
   }
+  const char* const beyond =
+      cut_off
+          ? ", but the section is cut off too near the detail, which they do not count: see the "
+            "warnings"
+          : "";
   return fmt::format(
       "How sure for this house: in so many of 100 cases a limit is passed, by what {} leaves open "
       "in "
       "the masonry, the surfaces and the air of the household; up to {:.0f} of 100 is safe, more "
       "is marginal. Not counted: draughts, the third dimension. The temperatures are computed to "
-      "within {} K.",
+      "within {} K{}.",
       results.survey ? "the survey" : "a case without a survey", 100 * marginal_chance,
-      fixed_band(band, 2));
+      fixed_band(band, 2), beyond);
 }
 
 }  // namespace

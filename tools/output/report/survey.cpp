@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "tools/answer/survey/survey_words.hpp"
+#include "tools/answer/words/figures.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -78,11 +79,7 @@ std::vector<std::string> remarks_of(const SurveyFindings& findings) {
 }
 
 /// A share of 100 cases; never none and never all of them.
-std::string share_words(double chance) {
-  if (chance < 0.01) return "< 1 %";
-  if (chance > 0.99) return "> 99 %";
-  return fmt::format("{:.0f} %", 100 * chance);
-}
+std::string share_words(double chance) { return cases_of_100(chance) + " %"; }
 
 Tone tone_of(double chance) {
   return chance < 0.1 ? Tone::good : chance < 0.5 ? Tone::doubtful : Tone::bad;

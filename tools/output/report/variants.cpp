@@ -78,7 +78,7 @@ Row criterion_row(const SolvedVariant& solved, const Verdict& verdict) {
                                                                         : "does not hold";
   const bool humidity = verdict.unit == "%RH";
   Cell margin = band_cell(verdict.margin, verdict.band, humidity ? 1 : 3);
-  Cell chance = verdict.grade ? number_cell(100 * verdict.grade->chance, 0) : figure_cell("–");
+  Cell chance = figure_cell(verdict.grade ? cases_of_100(verdict.grade->chance) : "–");
   return {words_cell(solved.variant.name),
           words_cell(solved.variant.spaces[verdict.space].name),
           words_cell(verdict.criterion),

@@ -12,6 +12,7 @@
 #include "geometry/section.hpp"
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/words/choices.hpp"
+#include "tools/answer/words/figures.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -83,11 +84,11 @@ class Drawing {
     std::size_t line = 0;
     for (std::size_t j = down_.size(); j-- > 0;) {
       for (std::size_t k = 0; k < down_[j]; ++k, ++line) {
-        const std::string height = k == 0 ? fmt::format("  {:.0f}", 1e3 * section_.y[j + 1]) : "";
+        const std::string height = k == 0 ? "  " + fixed(1e3 * section_.y[j + 1], 0) : "";
         all += "  " + lines_[line] + height + "\n";
       }
     }
-    return all + fmt::format("{}  {:.0f}\n", along_x(), 1e3 * section_.y.front());
+    return all + fmt::format("{}  {}\n", along_x(), fixed(1e3 * section_.y.front(), 0));
   }
 
  private:
@@ -113,7 +114,7 @@ class Drawing {
     std::string line = "  ";
     std::size_t column = 2;
     for (std::size_t i = 0; i < section_.x.size(); ++i) {
-      const std::string figure = fmt::format("{:.0f}", 1e3 * section_.x[i]);
+      const std::string figure = fixed(1e3 * section_.x[i], 0);
       if (i == 0 || column >= line.size() + 1) {
         line.append(column - std::min(column, line.size()), ' ');
         line += figure;
@@ -161,8 +162,8 @@ std::string section_legend(const cases::Variant& variant, const TextStyle& style
   }
   for (const cases::Probe& probe : variant.probes) {
     text += "  " +
-            harmless(fmt::format("*  {} at {:.0f}, {:.0f}", probe.name, 1e3 * probe.place.x + 0.0,
-                                 1e3 * probe.place.y + 0.0),
+            harmless(fmt::format("*  {} at {}, {}", probe.name, fixed(1e3 * probe.place.x, 0),
+                                 fixed(1e3 * probe.place.y, 0)),
                      style) +
             "\n";
   }

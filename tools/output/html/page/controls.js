@@ -155,6 +155,7 @@ function update() {
     waiting = false;
     const state = stateNow();
     for (const follow of now.following) follow(state);
+    markScrolling();  // tables are made anew
     const hasField = Boolean(state.variant.field);
     element('bench').hidden = !hasField;
     element('no-field').hidden = hasField;
