@@ -90,12 +90,15 @@ VapourGrids vapour_grids(const Solution& solution, const LinearOptions& options)
 }
 
 Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse) {
-  constexpr double like = 0.1;  // of the amount by length: more, and it is told by the sum
+  constexpr double like = 0.1;     // of the amount by length: more, and it is told by the sum
+  constexpr double of_step = 2.0;  // of the step: an order of 0.6, as at corners, leaves so much
   const auto found = std::find_if(coarse.begin(), coarse.end(), [&](const Gathered& one) {
     return one.meeting == fine.meeting && one.part == fine.part;
   });
-  const Gathered other = found == coarse.end() ? Gathered{} : *found;
-  const Estimate amount{fine.amount, std::abs(fine.amount - other.amount), true};
+  const bool is_known = found != coarse.end();
+  const Gathered other = is_known ? *found : Gathered{};
+  const double step = std::abs(fine.amount - other.amount);
+  const Estimate amount{fine.amount, is_known ? of_step * step : step, true};
   if (fine.length <= 0.0 || other.length <= 0.0) return {amount, 0.0};
   const double by_length = fine.amount / fine.length;
   const bool alike = std::abs(by_length - other.amount / other.length) <= like * by_length;

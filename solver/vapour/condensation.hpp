@@ -57,9 +57,9 @@ struct Agreed {
       0.0;  ///< its length; 0 where they agree on the sum alone, not on how it is spread
 };
 
-/// Compares a place of a grid with the same of one with half as many cells. The difference of the
-/// sums stands for what the finer one is still off by; the order of its convergence is not known. A
-/// sum that one grid alone has counts whole.
+/// Compares a place of a grid with the same of one with half as many cells. Twice the
+/// difference of the sums stands for what the finer one is still off by: at corners the order of
+/// its convergence is below one. A sum that one grid alone has counts whole.
 [[nodiscard]] Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse);
 
 }  // namespace quoin::solver
