@@ -65,6 +65,7 @@ AirSurface air_surface(const Question& question, const Levels& levels, SpaceId a
     spot.region = face.region;
     spot.along = surface.along[minimum.position];
     spot.temperature.value = temperature[surface.node(minimum.position)];
+    spot.dip = minimum.dip;
     spot.thermometer = minimum.thermometer;
     result.cold_spots.push_back(spot);
   }
@@ -107,6 +108,7 @@ Blame look_at(const Question& question, const Levels& levels, SpaceId air, Spot&
                          mesh.nx() * mesh.ny() + *spot.further);
   };
   Blame blame = look(levels, on, spot.temperature);
+  spot.temperature.band += spot.dip;
   spot.factor = factor_of(question, spot.temperature, air);
   return blame;
 }

@@ -7,10 +7,11 @@
 namespace quoin::solver {
 
 Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine) {
-  constexpr double share_of_gap = 0.15;  // by trial: covers 99 of 100 sections, 0.1 covers 94
+  constexpr double share_of_gap = 0.2;  // by trial: 0.15 leaves out 2 of 100 nasty sections
   const double rounding = 1e-9 * std::max({1e-3, std::abs(coarse.value), std::abs(fine.value)});
   const double step = std::abs(fine.value + fine.lacks - coarse.value - coarse.lacks);
-  const double band = std::abs(fine.lacks) + std::max(step, share_of_gap * fine.gap) + rounding;
+  const double band =
+      std::abs(fine.lacks) + std::max(step, share_of_gap * fine.gap) + fine.local + rounding;
   return {fine.value, band, fine.gap <= std::max(0.7 * coarse.gap, rounding)};
 }
 

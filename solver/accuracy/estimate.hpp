@@ -16,13 +16,15 @@ struct TwoSided {
   double value = 0.0;  ///< by the nodes
   double lacks = 0.0;  ///< value + lacks is the middle of both schemes
   double gap = 0.0;    ///< what it would lack if nothing of the gap cancelled; never less
+  double local = 0.0;  ///< what the gap does not see of the place itself; never less than 0
 };
 
 /// The estimate from the same quantity on two grids, the second twice as fine. The value is that of
 /// the finer one, so that it agrees with the field. Its band is what it lacks and, for what the
 /// middle itself is off, the step between the middles of both grids or a share of the gap,
-/// whichever is larger. The grids converge steadily where the gap shrinks by three tenths or more.
-/// Source: of the share, trial on random sections, which a test repeats.
+/// whichever is larger, and what the gap does not see. The grids converge steadily where the gap
+/// shrinks by three tenths or more. Source: of the share, trial on random sections, which a test
+/// repeats.
 [[nodiscard]] Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine);
 
 /// The same estimate in other units: value * factor + offset.

@@ -27,6 +27,7 @@ struct Scale {
 void change(Spot& spot, const Scale& scale) {
   spot.temperature = scale.temperature(spot.temperature);
   spot.thermometer = scale.temperature(spot.thermometer);
+  spot.dip *= scale.span;
 }
 
 void change(AirSurface& air, const Scale& scale) {

@@ -24,6 +24,7 @@ struct Spot {
   /// the spot's; absent: the node of the grid. The same on every mesh of a section.
   std::optional<std::size_t> further;
   double along = 0.0;        ///< on the developed surface, m
+  double dip = 0.0;          ///< how much colder it may be between nodes beside it, K; in the band
   Estimate temperature;      ///< degC
   Estimate factor;           ///< fRsi; NaN where inside and outside are equally warm
   double thermometer = 0.0;  ///< mean over the coldest 10 mm there, degC: what a thermometer reads

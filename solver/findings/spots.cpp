@@ -118,6 +118,22 @@ bool is_minimum(const std::vector<double>& value, std::size_t k) {
   return !falls_before && !falls_after && !level_before;
 }
 
+/// How far the lowest point of a parabola through a minimum and both neighbours lies below it; none
+/// where the surface or what it is of changes there, as the minimum then lies where it does.
+double dip_beside(const Surface& surface, const Stretch& stretch, std::size_t k) {
+  if (k == 0 || k + 1 == stretch.value.size()) return 0.0;
+  const geometry::Face& before = surface.faces[stretch.face[k - 1]];
+  const geometry::Face& after = surface.faces[stretch.face[k]];
+  if (before.region != after.region || before.space != after.space || before.facing != after.facing)
+    return 0.0;
+  const double a = stretch.along[k] - stretch.along[k - 1],
+               b = stretch.along[k + 1] - stretch.along[k];
+  const double down = (stretch.value[k - 1] - stretch.value[k]) / a,
+               up = (stretch.value[k + 1] - stretch.value[k]) / b;
+  const double bend = (down + up) / (a + b), slope = (up * a - down * b) / (a + b);
+  return bend > 0.0 ? slope * slope / (4 * bend) : 0.0;
+}
+
 double lowest(const Stretch& stretch) {
   return *std::min_element(stretch.value.begin(), stretch.value.end());
 }
@@ -141,6 +157,7 @@ std::vector<LocalMinimum> local_minima(const std::vector<Surface>& surfaces,
     const std::vector<Stretch> all = stretches(surfaces[s], temperature, is_fabric);
     const auto add = [&](const Stretch& stretch, std::size_t k) {
       minima.push_back({s, stretch.position[k], stretch.face[k > 0 ? k - 1 : 0],
+                        dip_beside(surfaces[s], stretch, k),
                         Profile(stretch).lowest_mean(stretch.along[k], thermometer_width)});
     };
     for (const Stretch& stretch : all) {

@@ -12,6 +12,8 @@ struct LocalMinimum {
   std::size_t surface = 0;   ///< index among the surfaces given
   std::size_t position = 0;  ///< index of the node along it
   std::size_t face = 0;      ///< a face that meets the node: a wall's rather than a frame's
+  double dip = 0.0;  ///< how much lower a parabola through it and its neighbours goes on a straight
+                     ///< surface of one material, K
   double thermometer = 0.0;  ///< lowest mean over 10 mm of wall (or frame) that include it, degC
 };
 

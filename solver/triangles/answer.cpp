@@ -18,10 +18,33 @@ constexpr int most_meshes = 14;
 constexpr double slow_pace = 0.6;
 constexpr int most_slow_steps = 2;
 
+/// Fields of the second degree may pass the temperatures of the spaces between their nodes, by less
+/// and less on finer triangles. More than this, as a share of the span, is not left as it is.
+constexpr double least_beyond = 5e-3;
+
+/// Asks for finer triangles where a temperature is beyond those of the spaces.
+void ask_where_beyond(const TriangleLevel& level, Lack& lack) {
+  constexpr double some_parts = 4;
+  const auto& elements = level.nodes().elements;
+  std::vector<double> blame(elements.size(), 0.0);
+  for (const TwoFields& fields : level.fields()) {
+    for (std::size_t e = 0; e < elements.size(); ++e) {
+      for (const std::uint32_t node : elements[e].node) {
+        const double warmth = fields.warmth[node];
+        if (std::max(-warmth, warmth - 1.0) > least_beyond) blame[e] = some_parts;
+      }
+    }
+  }
+  if (std::all_of(blame.begin(), blame.end(), [](double part) { return part == 0.0; })) return;
+  lack.reached = false;
+  lack.add(blame, 1.0);
+}
+
 /// Reads everything that is asked off one level.
 void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& windows,
           const std::vector<Reading>& before, std::vector<Reading>& now, Lack& lack) {
   const TriangleLevel& level = *answer.level;
+  ask_where_beyond(level, lack);
   answer.couplings = proved_couplings(level, claim.coupling_band, lack);
   answer.thermometers.clear();
   answer.airs.clear();
@@ -41,11 +64,13 @@ void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& wi
                                  before, now, lack);
     if (surface) answer.airs.push_back(std::move(*surface));
   }
+  if (claim.probes.empty()) return;
   const PlaceFinder finder(answer.triangles, level.nodes());
   const std::vector<double> warmth = level.warmth(claim.temperatures);
+  const Flux gap = level.gap(claim.temperatures);
   for (const geometry::Point place : claim.probes) {
     answer.probes.push_back(
-        probe_on(level, finder, warmth, place, claim.probe_band, before, now, lack));
+        probe_on(level, gap, finder, warmth, place, claim.probe_band, before, now, lack));
   }
 }
 
@@ -79,7 +104,10 @@ Answer answer_of(const Claim& claim) {
     const double blame = std::accumulate(lack.blame.begin(), lack.blame.end(), 0.0);
     slow_steps = !lack.moved && blame > slow_pace * blame_before ? slow_steps + 1 : 0;
     blame_before = blame;
-    if (lack.reached || answer.meshes == most_meshes || slow_steps == most_slow_steps) break;
+    const bool is_long = answer.triangles.net.points().size() > claim.patience;
+    if (lack.reached || answer.meshes == most_meshes ||
+        slow_steps >= (is_long ? 1 : most_slow_steps))
+      break;
     geometry::Triangles finer = answer.triangles;
     windows = answer.thermometers;
     if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) break;

@@ -11,6 +11,10 @@
 
 namespace quoin::solver {
 
+/// A point of the triangles, with four unknowns and a direct method, takes as much time as so many
+/// nodes of a grid.
+inline constexpr std::size_t nodes_a_point = 12;
+
 /// What is asked of a sheet in triangles. Bands are half widths; absent: do not care.
 struct Claim {
   geometry::Sheet sheet;
@@ -23,6 +27,7 @@ struct Claim {
   std::vector<geometry::Point> probes;
   std::optional<double> probe_band;  ///< K
   std::size_t node_limit = 200'000;  ///< of the points of the mesh
+  std::size_t patience = 2'500;      ///< points beyond which one step that hardly helps is the last
 };
 
 /// What was found, and the last mesh with what is solved on it.

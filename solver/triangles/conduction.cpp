@@ -271,6 +271,10 @@ std::vector<std::array<double, 6>> Conduction::stream_of(const Surroundings& sur
       rhs[own] += surroundings[b] * (link->stream[local[0]] - link->stream[local[2]]);
     }
   }
+  return stream_from(rhs);
+}
+
+std::vector<std::array<double, 6>> Conduction::stream_from(const std::vector<double>& rhs) const {
   const std::vector<double> solution = stream_.solve(rhs);
   std::vector<std::array<double, 6>> stream(nodes_.elements.size());
   for (std::size_t e = 0; e < nodes_.elements.size(); ++e) {

@@ -42,6 +42,11 @@ class Conduction {
 
   [[nodiscard]] TwoFields solve(const Surroundings& surroundings) const;
 
+  /// Flux above less flux below of the influence of an element: a source of 1 W/m spread evenly
+  /// over it, all surroundings at 0. From below the source leaves by any way out, and the stream
+  /// function makes the best of it.
+  [[nodiscard]] Flux influence_gap(std::uint32_t element) const;
+
   /// The scalar product of two fluxes: the integral of p q / lambda, and of R p q on surfaces. Of
   /// the flux of an air at 1 with itself it is the coupling of that air with all others.
   [[nodiscard]] double product(const Flux& p, const Flux& q) const;
@@ -49,6 +54,7 @@ class Conduction {
   /// The same, element by element; that of a border belongs to its element.
   [[nodiscard]] std::vector<double> product_by_element(const Flux& p, const Flux& q) const;
 
+  [[nodiscard]] double conductivity(std::size_t element) const { return conductivity_[element]; }
   [[nodiscard]] double resistance(std::size_t border) const { return resistance_[border]; }
   [[nodiscard]] const std::vector<Chain>& chains() const { return chains_; }
   [[nodiscard]] std::size_t unknowns() const { return warmth_.unknowns(); }
@@ -80,6 +86,11 @@ class Conduction {
   [[nodiscard]] std::vector<double> warmth_of(const Surroundings& surroundings) const;
   [[nodiscard]] std::vector<std::array<double, 6>> stream_of(
       const Surroundings& surroundings) const;
+  [[nodiscard]] std::vector<std::array<double, 6>> stream_from(
+      const std::vector<double>& rhs) const;
+  [[nodiscard]] Flux flux_out_of(std::uint32_t element) const;
+  [[nodiscard]] std::vector<double> stream_load(const Flux& flux) const;
+  [[nodiscard]] std::vector<double> warmth_from(std::uint32_t element) const;
   [[nodiscard]] Flux flux_above(const std::vector<double>& warmth,
                                 const Surroundings& surroundings) const;
   [[nodiscard]] Flux flux_below(const std::vector<std::array<double, 6>>& stream) const;

@@ -3,32 +3,13 @@
 #include <cmath>
 
 #include "solver/triangles/conduction.hpp"
+#include "solver/triangles/integration.hpp"
 #include "solver/triangles/sides.hpp"
 
 namespace quoin::solver {
-namespace {
 
-using geometry::before;
 using geometry::Border;
-using geometry::next;
 using geometry::Point;
-
-// Gauss's points on a side from 0 to 1, exact to the fifth degree.
-const double gauss_reach = std::sqrt(0.6) / 2;
-const double gauss_place[3] = {0.5 - gauss_reach, 0.5, 0.5 + gauss_reach};
-constexpr double gauss_weight[3] = {5. / 18, 8. / 18, 5. / 18};
-
-/// The gradient of a quadratic field at the middle of side k.
-Point gradient_at(const std::array<Point, 3>& g, const std::array<double, 6>& values, int k) {
-  // Shares of the corners there: 0 of corner k, 1/2 of both others.
-  const std::size_t a = at(next(k)), b = at(before(k)), c = at(k);
-  const double of_a = values[a] + 2 * values[c + 3], of_b = values[b] + 2 * values[c + 3];
-  const double of_c = -values[c] + 2 * values[b + 3] + 2 * values[a + 3];
-  return {of_a * g[a].x + of_b * g[b].x + of_c * g[c].x,
-          of_a * g[a].y + of_b * g[b].y + of_c * g[c].y};
-}
-
-}  // namespace
 
 /// The middles of the sides integrate what is quadratic in an element.
 void Conduction::weigh() {
@@ -82,8 +63,9 @@ Flux Conduction::flux_below(const std::vector<std::array<double, 6>>& stream) co
     const auto local = on_side(border.side);
     const auto& values = stream[border.element];
     for (const double s : gauss_place) {
-      flux.push_back(((4 * s - 3) * values[local[0]] + (4 - 8 * s) * values[local[1]] +
-                      (4 * s - 1) * values[local[2]]) /
+      const std::array<double, 3> slopes = slopes_at(s);
+      flux.push_back((slopes[0] * values[local[0]] + slopes[1] * values[local[1]] +
+                      slopes[2] * values[local[2]]) /
                      border.length);
     }
   }

@@ -61,41 +61,71 @@ Chain::Link link_through(std::uint32_t element, int in, int out) {
   return link;
 }
 
-/// The shortest chain from a border to any border of a rim that meets a space.
-Chain chain_from(const NodedTriangles& nodes, const Sides& sides, const Border& start,
-                 const std::vector<const Border*>& goals) {
+/// The side of the neighbour across a side of an element, as element and side; none at a border.
+std::pair<std::uint32_t, int> across(const NodedTriangles& nodes, const Sides& sides,
+                                     std::uint32_t element, int side) {
+  const auto& both = sides[nodes.elements[element].node[at(side) + 3] - nodes.corners];
+  return both[0].first == element ? both[1] : both[0];
+}
+
+/// A search outwards from an element until one ends it.
+struct Search {
   struct Step {
     std::uint32_t from = none;  ///< the element before
     int in = 0;                 ///< the side entered by
   };
-  std::vector<Step> steps(nodes.elements.size());
+  std::vector<Step> steps;     ///< of each element reached
+  std::uint32_t found = none;  ///< the element that ends it
+};
+
+/// Shape: ends has a flag for each element.
+template <class Ends>
+Search search_from(const NodedTriangles& nodes, const Sides& sides, std::uint32_t start,
+                   const Ends& ends) {
+  Search search{std::vector<Search::Step>(nodes.elements.size()), none};
   std::vector<char> seen(nodes.elements.size(), 0);
-  std::vector<std::uint32_t> order = {start.element};
-  seen[start.element] = 1;
-  steps[start.element].in = start.side;
+  std::vector<std::uint32_t> order = {start};
+  seen[start] = 1;
   for (std::size_t n = 0; n < order.size(); ++n) {
     const std::uint32_t e = order[n];
-    if (const Border* goal = goals[e]) {
-      Chain chain;
-      int out = goal->side;
-      for (std::uint32_t here = e; here != none; here = steps[here].from) {
-        chain.links.push_back(link_through(here, steps[here].in, out));
-        if (steps[here].from == none) break;
-        const auto& both = sides[nodes.elements[here].node[at(steps[here].in) + 3] - nodes.corners];
-        out = both[0].first == here ? both[1].second : both[0].second;
-      }
-      return chain;
+    if (ends(e)) {
+      search.found = e;
+      return search;
     }
     for (int k = 0; k < 3; ++k) {
-      const auto& both = sides[nodes.elements[e].node[at(k) + 3] - nodes.corners];
-      const auto& [other, side] = both[0].first == e ? both[1] : both[0];
+      const std::uint32_t other = across(nodes, sides, e, k).first;
       if (other == none || seen[other] != 0) continue;
       seen[other] = 1;
-      steps[other] = {e, side};
+      search.steps[other] = {e, across(nodes, sides, e, k).second};
       order.push_back(other);
     }
   }
-  return {};
+  return search;
+}
+
+/// Links from the element after the first of a search to the one found, which it leaves by a side;
+/// `out` becomes the side by which the first is left.
+std::vector<Chain::Link> links_after_first(const NodedTriangles& nodes, const Sides& sides,
+                                           const Search& search, int& out) {
+  std::vector<Chain::Link> links;
+  for (std::uint32_t here = search.found; search.steps[here].from != none;
+       here = search.steps[here].from) {
+    links.push_back(link_through(here, search.steps[here].in, out));
+    out = across(nodes, sides, here, search.steps[here].in).second;
+  }
+  return links;
+}
+
+/// The shortest chain from a border to any border of a rim that meets a space.
+Chain chain_from(const NodedTriangles& nodes, const Sides& sides, const Border& start,
+                 const std::vector<const Border*>& goals) {
+  const Search search = search_from(nodes, sides, start.element,
+                                    [&](std::uint32_t e) { return goals[e] != nullptr; });
+  if (search.found == none) return {};
+  int out = goals[search.found]->side;
+  Chain chain{links_after_first(nodes, sides, search, out)};
+  chain.links.push_back(link_through(start.element, start.side, out));
+  return chain;
 }
 
 }  // namespace
@@ -125,6 +155,20 @@ std::vector<Chain> chains_of(const NodedTriangles& nodes) {
     chains.push_back(chain_from(nodes, sides, border, goals));
   }
   return chains;
+}
+
+WayOut way_out_of(const NodedTriangles& nodes, std::uint32_t element) {
+  std::vector<std::uint32_t> border(nodes.elements.size(), none);  // one that meets a space
+  for (std::uint32_t b = 0; b < nodes.borders.size(); ++b) {
+    if (nodes.borders[b].space) border[nodes.borders[b].element] = b;
+  }
+  const Sides sides = sides_of(nodes);
+  const Search search =
+      search_from(nodes, sides, element, [&](std::uint32_t e) { return border[e] != none; });
+  WayOut way{0, {}, border[search.found]};
+  way.side = nodes.borders[way.border].side;
+  way.links = links_after_first(nodes, sides, search, way.side);
+  return way;
 }
 
 }  // namespace quoin::solver

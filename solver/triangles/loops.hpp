@@ -20,6 +20,17 @@ struct Chain {
   std::vector<Link> links;
 };
 
+/// A way for heat out of an element: by one of its sides, and through a chain of further elements
+/// to a border that meets a space.
+struct WayOut {
+  int side = 0;                    ///< of the element
+  std::vector<Chain::Link> links;  ///< in no order that matters
+  std::uint32_t border = 0;
+};
+
+/// The shortest way out of an element.
+[[nodiscard]] WayOut way_out_of(const geometry::NodedTriangles& nodes, std::uint32_t element);
+
 /// One chain for each rim that meets a space beyond the first such rim of its piece.
 [[nodiscard]] std::vector<Chain> chains_of(const geometry::NodedTriangles& nodes);
 

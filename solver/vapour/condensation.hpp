@@ -14,9 +14,13 @@ namespace quoin::solver {
 struct VapourGrids {
   const Field& fine;
   Field coarse;
+  const Solution& solution;
 };
 
 [[nodiscard]] VapourGrids vapour_grids(const Solution& solution, const LinearOptions& options);
+
+/// Wanted half width of the band of a rate, by the sum of all rates.
+inline constexpr double vapour_band = 0.002;
 
 /// Where vapour condenses and how fast.
 struct CondensingPlace {
@@ -31,13 +35,15 @@ struct CondensingPlace {
 
 /// Steady diffusion at one set of conditions.
 struct Condensation {
-  VapourField field;                    ///< on the fine grid
+  VapourField field;                    ///< on the finest grid of the solution
   std::vector<CondensingPlace> places;  ///< fastest first
   geometry::Point dampest;              ///< where the pores are most humid
   double humidity = 0.0;                ///< there, relative; 1 where it condenses
 };
 
-/// Throws: SolveError.
+/// The rates come from grids that are cut in two each way until each band is as wanted, or the next
+/// grid would have too many nodes; a grid that shows slopes in steps is not, as it would come no
+/// nearer to them. Throws: SolveError.
 [[nodiscard]] Condensation condensation_at(const VapourGrids& grids,
                                            const SpaceTemperatures& temperatures,
                                            const VapourPhysics& physics,
@@ -51,9 +57,9 @@ struct Agreed {
       0.0;  ///< its length; 0 where they agree on the sum alone, not on how it is spread
 };
 
-/// Compares a place of a grid with the same of one with half as many cells. The difference of the
-/// sums stands for what the finer one is still off by; the order of its convergence is not known. A
-/// sum that one grid alone has counts whole.
+/// Compares a place of a grid with the same of one with half as many cells. Twice the
+/// difference of the sums stands for what the finer one is still off by: at corners the order of
+/// its convergence is below one. A sum that one grid alone has counts whole.
 [[nodiscard]] Agreed agreed(const Gathered& fine, const std::vector<Gathered>& coarse);
 
 }  // namespace quoin::solver

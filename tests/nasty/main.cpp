@@ -7,14 +7,17 @@
 #include <string>
 
 #include "tests/nasty/judgement.hpp"
+#include "tests/nasty/referee.hpp"
 
 /// quoin_nasty COUNT [FIRST] solves so many nasty sections, prints what is wrong with each and the
-/// slowest time; exit code 1 where anything is wrong. Processor times are printed, not judged.
+/// slowest time; exit code 1 where anything is wrong. Bands that a referee finds missed are
+/// counted: of the bands of points, which are estimates, one or two of a hundred may be. Processor
+/// times are printed, not judged.
 int main(int argc, char** argv) {
   using quoin::testing::NastySection;
   const std::uint64_t count = argc > 1 ? std::strtoull(argv[1], nullptr, 10) : 300;
   const std::uint64_t first = argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 0;
-  std::uint64_t faulty = 0, not_reached = 0, slow = 0;
+  std::uint64_t faulty = 0, not_reached = 0, slow = 0, bands = 0, missed = 0;
   double slowest = 0.0;
   for (std::uint64_t seed = first; seed < first + count; ++seed) {
     const NastySection section = quoin::testing::nasty_section(seed);
@@ -26,14 +29,22 @@ int main(int argc, char** argv) {
     if (took > 2.0) ++slow;
     if (!outcome.accurate) ++not_reached;
     if (!outcome.faults.empty()) ++faulty;
-    if (outcome.faults.empty() && outcome.accurate && took < 1.0) continue;
+    quoin::testing::Refereed referee;
+    if (outcome.faults.empty()) referee = quoin::testing::refereed(section.problem, seed);
+    bands += referee.bands;
+    missed += referee.misses.size();
+    if (outcome.faults.empty() && outcome.accurate && took < 1.0 && referee.misses.empty())
+      continue;
     fmt::print("{:4} {:30} {:6.2f} s {:8} nodes{}", seed, section.family, took, outcome.nodes,
                outcome.accurate ? "" : ", not reached");
     for (const std::string& fault : outcome.faults) fmt::print("  !! {}", fault);
+    for (const std::string& miss : referee.misses) fmt::print("  ? {}", miss);
     fmt::print("\n");
     std::fflush(stdout);
   }
-  fmt::print("{} sections: {} faulty, {} not reached, {} over 2 s, slowest {:.2f} s\n", count,
-             faulty, not_reached, slow, slowest);
+  fmt::print(
+      "{} sections: {} faulty, {} not reached, {} over 2 s, slowest {:.2f} s, {} of {} bands "
+      "missed\n",
+      count, faulty, not_reached, slow, slowest, missed, bands);
   return faulty == 0 ? 0 : 1;
 }

@@ -1,9 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cstdint>
 
+#include "solver/triangles/answer.hpp"
+#include "tests/geometry/triangles/shapes.hpp"
 #include "tests/nasty/judgement.hpp"
+#include "tests/nasty/referee.hpp"
 
 // A few of each family; quoin_nasty does as many as one likes.
 
@@ -29,6 +33,44 @@ TEST_CASE("no spot of a nasty section is colder than the coldest by more than th
       continue;  // slow to be surer of
     for (const std::string& fault : colder_spots(section.problem)) FAIL_CHECK(fault);
   }
+}
+
+TEST_CASE("bands of nasty sections hold what another method finds to a hundredth of them") {
+  for (std::uint64_t seed = 1004; seed < 1018; ++seed) {
+    const NastySection section = nasty_section(seed);
+    CAPTURE(seed);
+    CAPTURE(section.family);
+    for (const std::string& miss : refereed(section.problem, seed).misses) FAIL_CHECK(miss);
+  }
+}
+
+TEST_CASE("triangles too coarse for the temperatures of the spaces are made finer") {
+  const Problem problem = nasty_section(2049).problem;  // thin fins
+  solver::Claim claim;
+  claim.sheet = geometry::turned(problem.sheet(), 0.3);
+  claim.physics = problem.physics();
+  claim.temperatures = problem.temperatures();
+  const auto beyond = [&] {
+    const solver::Answer answer = solver::answer_of(claim);
+    double worst = 0.0;
+    for (const solver::TwoFields& fields : answer.level->fields()) {
+      for (const double warmth : fields.warmth) worst = std::max({worst, -warmth, warmth - 1.0});
+    }
+    return worst;
+  };
+  CHECK(beyond() <= 5e-3);
+  claim.node_limit = 1;  // the first triangles
+  CHECK(beyond() > 5e-3);
+}
+
+TEST_CASE("bands a tenth as wide would not hold in nasty sections") {
+  std::size_t bands = 0, missed = 0;
+  for (std::uint64_t seed = 1004; seed < 1011; ++seed) {
+    const Refereed judged = refereed(nasty_section(seed).problem, seed, 0.1);
+    bands += judged.bands;
+    missed += judged.misses.size();
+  }
+  CHECK(missed > bands / 4);
 }
 
 }  // namespace quoin::testing

@@ -54,6 +54,18 @@ TEST_CASE("a dip is found where it is") {
   CHECK(found.front().position == 30);
 }
 
+TEST_CASE("on a straight surface of one material the lowest point may lie between nodes") {
+  const Profile parabola = [](double s) { return 10 + 8 * std::pow(s - 0.312, 2); };
+  Line made = line(1, 10, parabola);
+  const auto found = minima(made);
+  REQUIRE(found.size() == 1);
+  CHECK(found.front().position == 3);
+  CHECK(found.front().dip == WithinAbs{8 * 0.012 * 0.012, 1e-12});
+  // A corner lies where it does.
+  for (std::size_t k = 3; k < 10; ++k) made.surfaces.front().faces[k].facing = Facing::up;
+  CHECK(minima(made).front().dip == 0.0);
+}
+
 TEST_CASE("every dip deeper than the prominence is found and no shallower one") {
   // Two deep dips and one of 0.03 K.
   const Profile profile = [](double s) {

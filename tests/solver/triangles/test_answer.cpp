@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -273,6 +274,63 @@ TEST_CASE("the limit of nodes ends the refinement and the answer says so") {
   const Answer answer = solver::answer_of(claim);
   CHECK_FALSE(answer.reached);
   CHECK(holds(answer.couplings.front(), 3.72876, 5e-6));
+}
+
+/// Mean of a field over a triangle.
+double mean_over(const solver::PlaceFinder& finder, const std::vector<double>& field,
+                 const std::array<geometry::Point, 3>& corner) {
+  constexpr int parts = 24;
+  double sum = 0.0;
+  int count = 0;
+  for (int i = 0; i < parts; ++i) {
+    for (int j = 0; i + j < parts; ++j) {
+      for (const double third : {1.0 / 3, 2.0 / 3}) {  // upright and turned small triangles
+        if (third > 0.5 && i + j + 1 >= parts) continue;
+        const double s = (i + third) / parts, t = (j + third) / parts;
+        sum += finder.value(
+            field,
+            finder.find(
+                {corner[0].x + s * (corner[1].x - corner[0].x) + t * (corner[2].x - corner[0].x),
+                 corner[0].y + s * (corner[1].y - corner[0].y) + t * (corner[2].y - corner[0].y)}));
+        ++count;
+      }
+    }
+  }
+  return sum / count;
+}
+
+TEST_CASE("the mean over an element is proved by the influence of a source in it") {
+  const Problem problem = external_corner(0.3, 0.8, 0.25);
+  Claim claim = claim_of(problem, 0.4, std::nullopt);
+  claim.node_limit = 1;
+  const Answer coarse = solver::answer_of(claim);
+  claim.coupling_band = 1e-6;
+  claim.node_limit = 20'000;
+  const Answer fine = solver::answer_of(claim);
+  const solver::PlaceFinder own(coarse.triangles, coarse.level->nodes()),
+      better(fine.triangles, fine.level->nodes());
+  const solver::Flux gap = coarse.level->gap(claim.temperatures);
+  const std::vector<double> warmth = coarse.level->warmth(claim.temperatures),
+                            truth = fine.level->warmth(claim.temperatures);
+  const solver::Conduction& conduction = coarse.level->conduction();
+  const geometry::NodedTriangles& nodes = coarse.level->nodes();
+  double before = 0.0, after = 0.0;
+  for (std::uint32_t e = 0; e < nodes.elements.size(); ++e) {
+    CAPTURE(e);
+    const auto& node = nodes.elements[e].node;
+    const std::array<geometry::Point, 3> corner{nodes.places[node[0]], nodes.places[node[1]],
+                                                nodes.places[node[2]]};
+    const solver::Flux influence = conduction.influence_gap(e);
+    const double found = mean_over(own, warmth, corner), exact = mean_over(better, truth, corner);
+    const double middle = found + conduction.product(gap, influence) / 2;
+    const double half = std::sqrt(conduction.product(gap, gap)) *
+                        std::sqrt(conduction.product(influence, influence)) / 2;
+    CHECK(std::abs(exact - middle) <= half + 1e-5);  // of 1 K: what the finer triangles are off
+    CHECK(half < 0.1);
+    before = std::max(before, std::abs(exact - found));
+    after = std::max(after, std::abs(exact - middle));
+  }
+  CHECK(after < before / 2);  // the middle is the better value, so the influence is the right one
 }
 
 }  // namespace quoin::testing
