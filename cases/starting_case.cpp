@@ -130,8 +130,7 @@ constexpr std::string_view head =
 # resistance m²K/W, density kg/m³, wind m/s. Other units may be written: 0.33 m, 8 vol-%.
 quoin: 1
 title: A {name} to start from
-# cut: vertical                             # y points up; a plan unless the recipe is upright
-
+{cut}
 spaces:                                     # the air on each side
   room: {is: inside, temperature: 20, humidity: 50}
   outdoors: {is: outside, temperature: 0, humidity: 85}
@@ -164,8 +163,7 @@ constexpr std::string_view tail =
   #   - {of: wall brick, y: [-300, 300], moisture: damp}
 
 # probes:                                   # places whose temperature is wanted{or}
-#   A: {probe}{on surface}
-
+#   {probe}
 # readings:                                 # temperatures measured there
 #   A: {temperature: 12.4, plus or minus: 0.5}
 
@@ -243,7 +241,8 @@ std::string place_inside(const Variant& variant) {
 /// names none.
 std::string probe_on_surface(const std::string& text, const Variant& variant) {
   for (const geometry::NamedPlace& place : variant.places) {
-    for (const char* rest : {"at: 250}", "at: 250, leg: left}", "at: 20}", "at: 20, leg: left}"}) {
+    for (const char* rest :
+         {"at: 250}", "at: 250, leg: left}", "at: 20}", "at: 20, leg: left}", "at: 0}"}) {
       const std::string probe = fmt::format("{{on: inside, from: {}, {}", place.name, rest);
       try {
         (void)case_of(fmt::format("{}probes:\n  A: {}\n", text, probe), "");
@@ -256,10 +255,12 @@ std::string probe_on_surface(const std::string& text, const Variant& variant) {
   return "";
 }
 
-/// The text of a case with its title, its spaces and its inputs.
-std::string completed(const StartingPoint& point, std::string_view spaces,
+/// The text of a case with its title, its spaces and its inputs. `upright`: its recipe is drawn in
+/// a vertical cut, whatever is said.
+std::string completed(const StartingPoint& point, bool upright, std::string_view spaces,
                       std::string_view section) {
   std::string text(head);
+  fill_in(text, "{cut}", upright ? "" : commented("# cut: vertical", "y points up; else a plan"));
   std::string about(point.about);
   about[0] =
       static_cast<char>(about[0] >= 'a' && about[0] <= 'z' ? about[0] - 'a' + 'A' : about[0]);
@@ -270,10 +271,9 @@ std::string completed(const StartingPoint& point, std::string_view spaces,
   text += tail;
   const Variant variant = case_of(text, "").variants.front();
   const std::string on_surface = probe_on_surface(text, variant);
-  fill_in(text, "{probe}", place_inside(variant));
+  const std::string place = "#   A: " + place_inside(variant);
+  fill_in(text, "#   {probe}\n", on_surface.empty() ? place + "\n" : commented(place, on_surface));
   fill_in(text, "{or}", on_surface.empty() ? "" : "; or on a surface:");
-  fill_in(text, "{on surface}",
-          on_surface.empty() ? "" : "                          # " + on_surface);
   return text;
 }
 
@@ -283,8 +283,8 @@ void add_recipe(std::string_view name, std::optional<std::string>& text) {
   Template inputs;
   T recipe;
   describe(inputs, recipe);
-  text =
-      completed({T::name, T::about}, inputs.spaces, fmt::format("  {}:\n", T::name) + inputs.text);
+  text = completed({T::name, T::about}, geometry::is_vertical(geometry::Recipe(recipe)),
+                   inputs.spaces, fmt::format("  {}:\n", T::name) + inputs.text);
 }
 
 template <class... T>
@@ -310,7 +310,7 @@ std::vector<StartingPoint> starting_points() {
 
 std::optional<std::string> starting_case(std::string_view name) {
   std::optional<std::string> text;
-  if (name == sheet_point.name) text = completed(sheet_point, "", sheet);
+  if (name == sheet_point.name) text = completed(sheet_point, false, "", sheet);
   add_recipes(name, text, static_cast<const geometry::Recipe*>(nullptr));
   return text;
 }

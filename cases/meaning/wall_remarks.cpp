@@ -146,9 +146,11 @@ std::optional<ThinWall> thin_wall(const Variant& variant) {
       double all = 0.0;
       for (const auto& [region, length] : run.layers) all += length;
       const double masonry = run.layers.at(id);
+      const bool outwards = variant.spaces[from].is == SpaceKind::inside;
+      const SpaceId room = outwards ? from : to, beyond = outwards ? to : from;
       thin = {id, fmt::format("the wall between '{}' and '{}' is {:.3g} mm thick, {:.3g} mm of it "
                               "'{}': if that was measured in centimetres, write {}",
-                              variant.spaces[from].name, variant.spaces[to].name, 1e3 * all,
+                              variant.spaces[room].name, variant.spaces[beyond].name, 1e3 * all,
                               1e3 * masonry, variant.regions[id].name, in_centimetres(masonry))};
     });
   }

@@ -92,7 +92,7 @@ TEST_CASE("a variant that keeps its masonry or has other masonry is not remarked
   CHECK(
       lost("[lime plaster, 8], [wood fibre board, 60], [lime plaster, 15], [common brick, 330]") ==
       "");
-  CHECK(lost("[lime plaster, 15], [sandstone, 330]") == "");
+  CHECK(lost("[lime plaster, 15], [hard limestone, 330]") == "");
 }
 
 TEST_CASE("a sheet that lost its masonry in a variant is remarked on, one that kept it is not") {

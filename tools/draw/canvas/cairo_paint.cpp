@@ -219,10 +219,12 @@ std::string pdf_text(const std::vector<Canvas>& pages, std::string_view title) {
   cairo_translate(cairo.get(), page_edge_mm * points_in_mm, page_edge_mm * points_in_mm);
   cairo_scale(cairo.get(), unit_mm * points_in_mm, unit_mm * points_in_mm);
   Painter painter(cairo.get());
+  cairo_tag_begin(cairo.get(), "Document", "");  // else cairo calls the file untagged
   for (const Canvas& page : pages) {
     painter.paint(page);
     cairo_show_page(cairo.get());
   }
+  cairo_tag_end(cairo.get(), "Document");
   cairo_surface_finish(surface.get());
   require(cairo_surface_status(surface.get()));
   return text;

@@ -17,10 +17,10 @@ namespace {
 constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  ///< units
 constexpr double top = 30.0;                   ///< below the running title
 constexpr double bottom = page_height - 26.0;  ///< above the number of the page
-constexpr double text_size = 10.6;             ///< 8.2 points
-constexpr double table_size = 9.0;             ///< 7 points
-constexpr double pitch = 1.3;                  ///< of lines, in sizes
-constexpr double row_gap = 3.4;                ///< between the lines of two rows
+constexpr double text_size = 9.7;              ///< 7.5 points
+constexpr double table_size = 8.5;             ///< 6.6 points
+constexpr double pitch = 1.25;                 ///< of lines, in sizes
+constexpr double row_gap = 1.8;                ///< between the lines of two rows
 constexpr std::size_t most_lines = 4000;
 constexpr double cell_gap = 10.0;
 
@@ -196,8 +196,10 @@ void PageFlow::picture(const Picture& picture) {
   if (picture.is_empty()) return;
   const double height = picture.height();
   constexpr double smallest = 0.75;  // still legible, and saves a page
-  // Two stand on a page, and one takes what is left of its page where that is hardly less.
-  const double half = std::min(1.0, 0.47 * (bottom - top) / height);
+  // Two stand on a page, and one takes what is left of its page where that is hardly less. What is
+  // wider than high stays legible in less.
+  const double share = height > page_width ? 0.47 : 0.42;
+  const double half = std::min(1.0, share * (bottom - top) / height);
   const double rest = (bottom - y_) / height;
   const double scale = rest >= half * smallest ? std::min(half, rest) : half;
   make_room(height * scale);

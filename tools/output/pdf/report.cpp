@@ -32,6 +32,7 @@ struct Set {
   PageFlow& flow;
   const Pictures& pictures;
   std::size_t chosen = 0;
+  const report::List& steps;  ///< of the first page, which are not said again
 
   void operator()(const report::Heading& heading) const { flow.subheading(words_of(heading)); }
   void operator()(const report::Paragraph& paragraph) const { flow.paragraph(paragraph.words); }
@@ -56,13 +57,15 @@ struct Set {
   void operator()(const report::Verbatim& /*verbatim*/) const {}
   void operator()(const report::Blank& blank) const {
     flow.paragraph(fmt::format("{}", fmt::join(blank.lines, " · ")));
-    flow.blank(120.0);
+    flow.blank(100.0);
   }
 
   /// The blocks of a section; two pictures of a kind stand beside each other, with the headings
   /// they may have.
   void section(const std::vector<report::Block>& blocks) const {
     for (std::size_t k = 0; k < blocks.size(); ++k) {
+      const auto* list = std::get_if<report::List>(&blocks[k]);
+      if (list != nullptr && list->in_order && list->items == steps.items) continue;
       const auto one = figure_from(blocks, k);
       const auto other = one ? figure_from(blocks, one->block + 1) : std::nullopt;
       if (!other || one->figure->kind != other->figure->kind) {
@@ -143,7 +146,7 @@ std::string report_pdf(const Results& results, const Pictures& pictures) {
   const report::Document document = report::document_of(results);
   PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
                                            std::string_view(results.sha256).substr(0, 16)));
-  const Set set{flow, pictures, document.first.chosen};
+  const Set set{flow, pictures, document.first.chosen, document.first.steps};
   flow.title(document.title);
   flow.paragraph(document.first.place);
   if (!document.note.empty()) flow.paragraph(document.note);
