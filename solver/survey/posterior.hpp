@@ -73,12 +73,14 @@ struct StandardDraws {
 [[nodiscard]] Sample sample_about(const Inference& inference, const Mode& mode,
                                   const StandardDraws& standard);
 
-/// The same with all standard draws, those after the first quarter from a distribution fitted to
-/// the first; all weigh as draws of both together. `first`: of `sample_about`.
+/// The same with as many standard draws, those after the first from a distribution fitted to the
+/// first; all weigh as draws of both together. `first`: of `sample_about`. `draws`: more than it
+/// has and no more than there are standard ones.
 [[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
-                               const StandardDraws& standard, const Sample& first);
+                               const StandardDraws& standard, const Sample& first,
+                               std::size_t draws);
 
-/// Both in one.
+/// Both in one, with all standard draws.
 [[nodiscard]] Sample sample_of(const Inference& inference, const Mode& mode,
                                const StandardDraws& standard);
 

@@ -10,8 +10,8 @@ namespace quoin::solver {
 namespace {
 
 /// Sums of fields whose energy is a smaller share of that of all fields than this count for
-/// nothing.
-constexpr double least_energy = 1e-10;
+/// nothing: a ten-thousandth of the amplitude, where what is read is wanted to a thousandth.
+constexpr double least_energy = 1e-8;
 
 /// What one unit operator conducts between vectors, columns of a matrix whose rows are nodes.
 Eigen::MatrixXd projected(const UnitOperator& unit, const Eigen::MatrixXd& vectors) {
@@ -60,7 +60,7 @@ struct ReducedField::Parts {
   std::size_t solves = 0;
   std::vector<std::size_t> group_air;
   std::vector<Eigen::MatrixXd> operators;  ///< of each parameter
-  Eigen::MatrixXd stacked;                 ///< the same, one column each
+  Eigen::MatrixXd stacked;                 ///< their lower triangles, one column each
   std::vector<Eigen::VectorXd> loads;      ///< of each group
   Eigen::MatrixXd watch;                   ///< watched by sums
   Eigen::VectorXd whole;                   ///< of each thing watched when all airs are at 1
@@ -110,11 +110,12 @@ ReducedField::ReducedField(const Parametrised& section, const std::vector<Settin
   const Eigen::MatrixXd sums =
       eigen.eigenvectors().rightCols(kept) *
       eigen.eigenvalues().tail(kept).cwiseSqrt().cwiseInverse().asDiagonal();
-  parts.stacked = Eigen::MatrixXd(kept * kept, Eigen::Index(units.size()));
+  parts.stacked = Eigen::MatrixXd(kept * (kept + 1) / 2, Eigen::Index(units.size()));
   for (std::size_t p = 0; p < units.size(); ++p) {
     parts.operators.push_back(sums.transpose() * between[p] * sums);
-    parts.stacked.col(Eigen::Index(p)) =
-        Eigen::Map<const Eigen::VectorXd>(parts.operators[p].data(), kept * kept);
+    for (Eigen::Index column = 0, begin = 0; column < kept; begin += kept - column, ++column)
+      parts.stacked.col(Eigen::Index(p)).segment(begin, kept - column) =
+          parts.operators.back().col(column).tail(kept - column);
   }
   for (std::size_t g = 0; g < section.group_air.size(); ++g) {
     Eigen::VectorXd load = Eigen::VectorXd::Zero(solved.cols());
@@ -149,8 +150,10 @@ void ReducedField::evaluate(const Setting& setting, std::span<double> shares, Ta
     value[Eigen::Index(p)] =
         p < parts.regions ? setting.conductivity[p] : setting.conductance[p - parts.regions];
   const Eigen::VectorXd stacked = parts.stacked * value;
-  const Eigen::LLT<Eigen::MatrixXd> factored(
-      Eigen::Map<const Eigen::MatrixXd>(stacked.data(), n, n));
+  Eigen::MatrixXd whole(n, n);  // of which the lower triangle is looked at
+  for (Eigen::Index column = 0, begin = 0; column < n; begin += n - column, ++column)
+    whole.col(column).tail(n - column) = stacked.segment(begin, n - column);
+  const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> factored(whole);  // in place
   const auto fields = Eigen::Index(parts.airs) - 1;
   Eigen::MatrixXd load = Eigen::MatrixXd::Zero(n, fields);
   for (std::size_t g = 0; g < parts.loads.size(); ++g) {

@@ -148,10 +148,10 @@ Sample sample_about(const Inference& inference, const Mode& mode, const Standard
 }
 
 Sample sample_of(const Inference& inference, const Mode& mode, const StandardDraws& standard,
-                 const Sample& first) {
+                 const Sample& first, std::size_t draws) {
   const Proposal near = about_mode(mode, standard);
   const Proposal fit = fitted(first, near);
-  Sample sample = empty_sample(inference, standard.normals.rows);
+  Sample sample = empty_sample(inference, draws);
   const std::size_t begun = first.draws.rows;
   std::copy(first.draws.values.begin(), first.draws.values.end(), sample.draws.values.begin());
   std::copy(first.predicted.values.begin(), first.predicted.values.end(),
@@ -168,7 +168,8 @@ Sample sample_of(const Inference& inference, const Mode& mode, const StandardDra
 }
 
 Sample sample_of(const Inference& inference, const Mode& mode, const StandardDraws& standard) {
-  return sample_of(inference, mode, standard, sample_about(inference, mode, standard));
+  return sample_of(inference, mode, standard, sample_about(inference, mode, standard),
+                   standard.normals.rows);
 }
 
 }  // namespace quoin::solver

@@ -3,7 +3,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 #include <string>
+
+#include "materials/criterion.hpp"
+#include "materials/moist_air.hpp"
+#include "tools/answer/survey/chance.hpp"
+#include "tools/answer/survey/fabric_after.hpp"
 
 namespace quoin::testing {
 namespace {
@@ -33,6 +39,52 @@ double rank_of(const tools::WorkedSurvey& worked, const tools::InferredExplanati
   for (std::size_t k = 0; k < values.values.size(); ++k)
     below += values.values[k] < at ? values.weights[k] : 0.0;
   return below;
+}
+
+/// The chances of mould in a drier and a damper room beside whether it was at risk there on a day
+/// drawn at random, with the household as uncertain as it is taken to be.
+std::vector<std::pair<double, bool>> broken_of(const MadeSurvey& made,
+                                               const tools::WorkedSurvey& worked,
+                                               std::uint32_t number) {
+  std::vector<std::pair<double, bool>> all;
+  if (worked.inferred.empty() || !worked.findings.quality.may_tell_conductivity) return all;
+  constexpr std::size_t draws = 1024;
+  cases::Variant variant = made.source.variants.front();
+  const tools::SurfaceField field("", variant, tools::carried_over(worked.model), {});
+  tools::FabricDraws fabric = tools::fabric_after(worked, field, "", draws);
+  tools::solve_states(field, fabric);
+  const cases::SpaceId room = field.rooms()[0];
+  const double inside = variant.spaces[room].temperature;
+  double outside = inside;
+  std::vector<double> airs;
+  for (const cases::SpaceId air : field.section().airs) {
+    airs.push_back(variant.spaces[air].temperature);
+    outside = std::min(outside, airs.back());
+  }
+  tools::FabricState nominal;
+  nominal.materials.assign(field.materials().size(), 0.0);
+  nominal.zones.assign(field.zones().size(), 0.0);
+  nominal.extents.assign(field.zones().size(), tools::ZoneExtent::as_drawn);
+  const cases::Household household;
+  std::mt19937 random(number + 977U);
+  std::normal_distribution<double> normal;
+  for (const double humidity : {0.50, 0.60, 0.70}) {
+    variant.spaces[room].humidity = humidity;
+    const tools::Chance chance =
+        tools::chance_of(field, fabric, household,
+                         {&variant.criteria.front(), 0,
+                          field.coldest(field.shares(nominal), 0, airs), outside, nullptr});
+    const double in = inside + household.inside / 2 * normal(random);
+    const double out = outside + household.outside / 2 * normal(random);
+    const double surface = out + made.surface_factor * (in - out);
+    const double pressure =
+        std::clamp(humidity + household.humidity / 2 * normal(random), 0.01, 1.0) *
+        materials::saturation_pressure(in);
+    const double margin =
+        materials::margin(variant.criteria.front().test, {surface, made.surface_factor, pressure});
+    all.emplace_back(chance.broken, margin < 0.0);
+  }
+  return all;
 }
 
 }  // namespace
@@ -65,6 +117,7 @@ Outcome outcome_of(const Recipe& recipe, std::uint32_t number) {
           rank_of(worked, worked.inferred[e], tools::UnknownKind::conductivity,
                   made.survey.zones.front().of, made.conductivity);
   }
+  outcome.broken = broken_of(made, worked, number);
   outcome.named = worked.findings.named;
   outcome.named_right = outcome.named && outcome.best_right;
   return outcome;

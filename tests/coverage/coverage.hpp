@@ -28,6 +28,8 @@ struct Outcome {
   bool named = false;
   bool named_right = false;
   std::vector<std::pair<double, bool>> chances;  ///< of each explanation as told, and if it is true
+  /// That a criterion is broken, as told, and if it was on a day drawn at random.
+  std::vector<std::pair<double, bool>> broken;
   double effective = 0.0;
 };
 

@@ -108,7 +108,7 @@ std::string twin_row(const Twin& twin, std::size_t surveys, std::uint32_t first)
                      share(conductivity, told));
 }
 
-/// Chances of explanations as they were told, in classes, beside how often they were true.
+/// Chances as they were told, in classes, beside how often they came true.
 struct Calibration {
   struct Class {
     std::size_t number = 0;
@@ -117,8 +117,8 @@ struct Calibration {
   };
   std::array<Class, 5> classes;  ///< below 0.2, 0.4 ...
 
-  void add(const Outcome& outcome) {
-    for (const auto& [told, right] : outcome.chances) {
+  void add(const std::vector<std::pair<double, bool>>& chances) {
+    for (const auto& [told, right] : chances) {
       Class& one = classes[std::min<std::size_t>(4, static_cast<std::size_t>(5 * told))];
       ++one.number;
       one.told += told;
@@ -136,6 +136,18 @@ std::string row(const std::string& name, const Coverage& found, double rank) {
       share(found.named, found.surveys), share(found.named_right, found.named));
 }
 
+void print(const std::string& of, const Calibration& calibration) {
+  std::cout << "\n| chance told of " << of << " | number | mean told | true |\n|---|---|---|---|\n";
+  for (const auto& one : calibration.classes) {
+    if (one.number == 0) continue;
+    const auto number = &one - calibration.classes.data();
+    std::cout << fmt::format(
+        "| {:.1f} to {:.1f} | {} | {:.2f} | {:.2f} |\n", 0.2 * static_cast<double>(number),
+        0.2 * static_cast<double>(number + 1), one.number,
+        one.told / static_cast<double>(one.number), share(one.right, one.number));
+  }
+}
+
 }  // namespace
 
 int main(int count, char** words) {
@@ -148,7 +160,7 @@ int main(int count, char** words) {
   std::cout << "| truth | told | ratio | conductivity | fRsi | mean rank | best | put aside | "
                "named | right |\n"
                "|---|---|---|---|---|---|---|---|---|---|\n";
-  Calibration calibration;
+  Calibration explanations, broken;
   for (const Kind& kind : kinds) {
     if (kind.name.find(wanted) == std::string::npos) continue;
     Coverage found;
@@ -158,7 +170,8 @@ int main(int count, char** words) {
           quoin::testing::outcome_of(kind.recipe, first + static_cast<std::uint32_t>(s));
       found.add(outcome);
       ranks += outcome.ratio ? outcome.ratio->rank : 0.0;
-      if (kind.calibrates) calibration.add(outcome);
+      if (kind.calibrates) explanations.add(outcome.chances);
+      if (kind.recipe.wrong == Wrong::nothing) broken.add(outcome.broken);
     }
     std::cout << row(kind.name, found,
                      found.told == 0 ? 0.0 : ranks / static_cast<double>(found.told))
@@ -169,12 +182,6 @@ int main(int count, char** words) {
     if (twin.name.find(wanted) != std::string::npos)
       std::cout << twin_row(twin, surveys, first) << std::flush;
   }
-  std::cout
-      << "\n| chance told of an explanation | number | mean told | true |\n|---|---|---|---|\n";
-  for (const auto& one : calibration.classes) {
-    if (one.number == 0) continue;
-    std::cout << fmt::format("| {} | {} | {:.2f} | {:.2f} |\n", &one - calibration.classes.data(),
-                             one.number, one.told / static_cast<double>(one.number),
-                             share(one.right, one.number));
-  }
+  print("an explanation", explanations);
+  print("mould, of surveys without !", broken);
 }

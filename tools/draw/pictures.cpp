@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/draw/pictures.hpp"
 
+#include "tools/draw/chart/chances.hpp"
+#include "tools/draw/chart/readings.hpp"
 #include "tools/draw/chart/surface.hpp"
 #include "tools/draw/field/compare.hpp"
 #include "tools/draw/field/field.hpp"
@@ -22,6 +24,8 @@ Pictures pictures_of(const Results& results) {
   }
   pictures.surface = drawn_surface(results);
   pictures.compare = drawn_compare(results);
+  pictures.readings = drawn_readings(results);
+  pictures.chances = drawn_chances(results);
   return pictures;
 }
 

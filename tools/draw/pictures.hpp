@@ -13,8 +13,10 @@ struct Pictures {
   std::vector<Picture> sections;
   std::vector<Picture> fields;
   std::vector<Picture> flows;
-  Picture surface;  ///< may be empty
-  Picture compare;  ///< may be empty
+  Picture surface;   ///< may be empty
+  Picture compare;   ///< may be empty
+  Picture readings;  ///< may be empty
+  Picture chances;   ///< may be empty
 };
 
 [[nodiscard]] Pictures pictures_of(const Results& results);

@@ -175,8 +175,7 @@ TEST_CASE("text flows from page to page, each with its number") {
 TEST_CASE("a long table has its headings on each page, and never without a row below them") {
   PageFlow flow("title", "foot");
   for (int k = 0; k < 37; ++k) flow.paragraph("words");  // leaves hardly room on the first page
-  flow.table({"name", "#value"}, {0.5, 0.5},
-             std::vector<std::vector<std::string>>(120, {"row", "1.5"}));
+  flow.table({"name", "#value"}, std::vector<std::vector<std::string>>(120, {"row", "1.5"}));
   std::size_t rows = 0;
   for (const Canvas& page : flow.pages()) {
     const std::size_t here = lines_with(page, "row");

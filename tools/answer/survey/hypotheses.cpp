@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 
 namespace quoin::tools {
@@ -113,9 +114,9 @@ void sum_up(InferredExplanation& explanation) {
 
 /// Draws of less weight than this move no range.
 constexpr double negligible = 1e-8;
-// What is not worth more draws: an explanation a thousand times worse than the best that has
+// What is not worth more draws: an explanation a hundred times worse than the best that has
 // enough for its ranges, and an extent that carries less than a hundredth of its explanation.
-constexpr double far_off = 6.9;
+constexpr double far_off = 4.6;
 constexpr double enough_draws = 200.0;
 constexpr double counts_from = 0.01;
 
@@ -215,8 +216,13 @@ void refine(const SurveyModel& model, const solver::StandardDraws& standard, dou
     Inferred& one = explanation.each[e];
     if (explanation.share[e] < counts_from) continue;
     if (far && one.sample.effective > enough_draws) continue;
-    one.sample =
-        solver::sample_of(inference_of(model, one.readings), one.mode, standard, one.sample);
+    // Extents share the draws by what they count for, in powers of two that fill space evenly.
+    const auto fair = static_cast<std::size_t>(
+        std::ceil(explanation.share[e] * static_cast<double>(standard.normals.rows)));
+    const std::size_t wanted = std::min(standard.normals.rows, std::bit_ceil(fair));
+    if (wanted <= one.sample.draws.rows && one.sample.effective > enough_draws) continue;
+    one.sample = solver::sample_of(inference_of(model, one.readings), one.mode, standard,
+                                   one.sample, std::max(wanted, 2 * one.sample.draws.rows));
     refined = true;
   }
   if (refined) sum_up(explanation);

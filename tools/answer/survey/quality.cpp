@@ -10,7 +10,6 @@
 namespace quoin::tools {
 namespace {
 
-const std::string reference_rule = "readings of a reference";
 constexpr double from_zone = 0.400;  ///< a reference is further from every zone, m
 constexpr std::size_t inside_to_name = 5, in_zone_to_name = 2;
 constexpr double thick_wall = 0.300;  ///< from which sun is remembered for a day, m
@@ -57,11 +56,7 @@ class Rules {
     reference();
     enough();
     left_out();
-    for (const QualityRule& rule : quality_.rules) {
-      // Without a reference no zone is compared; what is told of the whole wall stands.
-      const bool of_zones_only = rule.rule == reference_rule && rule.fit == Fit::refused;
-      quality_.fit = std::max(quality_.fit, of_zones_only ? Fit::weak : rule.fit);
-    }
+    for (const QualityRule& rule : quality_.rules) quality_.fit = std::max(quality_.fit, rule.fit);
     return std::move(quality_);
   }
 
@@ -205,8 +200,9 @@ class Rules {
     std::size_t most = 0;
     for (const auto& [key, number] : within) most = std::max(most, away[key]);
     quality_.may_tell_ratio = most >= 1;
-    add({reference_rule, static_cast<double>(most), "", 2.0, 1.0,
-         grade(static_cast<double>(most), 2.0, 1.0),
+    // Without a reference no zone is compared; what is told of the whole wall stands: weak.
+    add({"readings of a reference", static_cast<double>(most), "", 2.0, std::nullopt,
+         most >= 2 ? Fit::good : Fit::weak,
          most >= 2   ? "Sound wall was read beside the zone, by the same thermometer."
          : most == 1 ? "A single spot of sound wall was read: two or more tell how even it is."
                      : "No sound wall was read by the same thermometer in the same room, 400 mm "

@@ -103,10 +103,16 @@ std::string favoured(const SurveyFindings& findings) {
                                                      : one_figure(findings.lowest_odds_to_drawn)) +
            meaning(findings, best);
   }
+  const Explained& second = findings.explanations[1];
+  const std::string also =
+      second.what.kind == ExplanationKind::as_drawn || second.log_odds < -std::log(100.0)
+          ? ""
+          : fmt::format(" and than *{}* ({} to 1)", name_of(second.what),
+                        one_figure(std::exp(-second.log_odds)));
   return fmt::format(
-             "The readings fit *{}* better than the section as drawn ({} to 1), but not so much "
+             "The readings fit *{}* better than the section as drawn ({} to 1){}, but not so much "
              "that it may be relied on{}.",
-             name_of(best.what), odds > 100.0 ? "more than 100" : one_figure(odds),
+             name_of(best.what), odds > 100.0 ? "more than 100" : one_figure(odds), also,
              findings.lowest_odds < 10.0
                  ? fmt::format(": other assumptions bring it down to {} to 1",
                                one_figure(std::max(1.0, findings.lowest_odds)))

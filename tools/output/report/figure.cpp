@@ -15,6 +15,10 @@ const Picture& picture_of(const Figure& figure, const Pictures& pictures) {
       return pictures.surface;
     case Figure::Kind::compare:
       return pictures.compare;
+    case Figure::Kind::readings:
+      return pictures.readings;
+    case Figure::Kind::chances:
+      return pictures.chances;
   }
   return pictures.compare;
 }

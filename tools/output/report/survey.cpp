@@ -92,6 +92,11 @@ Blocks survey_part(const Results& results) {
   const SurveyFindings& findings = *results.survey;
   Blocks blocks;
   blocks.emplace_back(List{findings.words});
+  if (!findings.explanations.empty())
+    blocks.emplace_back(
+        Figure{Figure::Kind::readings, 0,
+               "What was read beside what the best explanation expects, and how many times worse "
+               "other explanations fit; the numbers stand in the tables below"});
   blocks.emplace_back(
       Heading{fmt::format("Whether they are fit for it: {}", fit_words(findings.quality.fit))});
   if (const auto remarks = remarks_of(findings); !remarks.empty())
@@ -135,6 +140,10 @@ Blocks chance_part(const Results& results) {
   }
   Blocks blocks;
   if (table.rows.empty()) return blocks;
+  blocks.emplace_back(
+      Figure{Figure::Kind::chances, 0,
+             "In how many of 100 cases each variant passes a limit, and how far each input that is "
+             "not known moves the margin; the numbers stand in the table below"});
   add(blocks, std::move(table));
   blocks.emplace_back(List{words});
   return blocks;

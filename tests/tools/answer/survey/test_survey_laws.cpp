@@ -166,6 +166,70 @@ TEST_CASE("a reading that may be off by more than the airs differ counts for not
   CHECK(!better(one).readings[1].left_out.empty());
 }
 
+TEST_CASE("the order of zones and instruments and airs and explanations tells nothing") {
+  const cases::Case source = cases::case_of(Corner{}.text(), "case.yaml");
+  cases::Survey forwards = *source.survey;
+  forwards.zones.push_back({"pier", "", "wall brick", {1.0, 1.2, 0.0, 0.3}});
+  forwards.instruments.push_back(forwards.instruments.front());
+  forwards.instruments.back().name = "other probe";
+  forwards.readings.back().with = "other probe";
+  forwards.explanations.push_back({cases::ExplanationKind::conducts_less, "pier", ""});
+  cases::Survey backwards = forwards;
+  std::reverse(backwards.zones.begin(), backwards.zones.end());
+  std::reverse(backwards.instruments.begin(), backwards.instruments.end());
+  std::reverse(backwards.airs.begin(), backwards.airs.end());
+  std::reverse(backwards.explanations.begin(), backwards.explanations.end());
+  // Which extents of which zone a field is solved for goes by their order: as exact as fields are.
+  constexpr double fields = 0.01;
+  CHECK(apart(findings_of(source, forwards), findings_of(source, backwards)) < fields);
+  // Twin: which instrument read what does tell something.
+  cases::Survey swapped = forwards;
+  for (cases::SurveyReading& reading : swapped.readings) reading.with = "other probe";
+  CHECK(apart(findings_of(source, forwards), findings_of(source, swapped)) > fields);
+}
+
+TEST_CASE("the order of spaces tells nothing") {
+  std::string text = Corner{}.text();
+  const std::size_t room = text.find("  room:"), outdoors = text.find("  outdoors: {is"),
+                    end = text.find("materials:");
+  text = text.substr(0, room) + text.substr(outdoors, end - outdoors) +
+         text.substr(room, outdoors - room) + text.substr(end);
+  // Another air is the one whose share is what the others leave: rounding, drawn out by solving.
+  CHECK(apart(findings_of(Corner{}.text()), findings_of(text)) < 1e-3);
+}
+
+TEST_CASE("an instrument that read nothing changes nothing") {
+  const cases::Case source = cases::case_of(Corner{}.text(), "case.yaml");
+  cases::Survey spare = *source.survey;
+  spare.instruments.push_back(spare.instruments.front());
+  spare.instruments.back().name = "spare";
+  const SurveyFindings one = findings_of(source, *source.survey), more = findings_of(source, spare);
+  CHECK(apart(one, more) == 0.0);
+  CHECK(one.explanations.size() == more.explanations.size());
+  // Twin: once it has read something it may be off.
+  spare.readings.back().with = "spare";
+  CHECK(apart(one, findings_of(source, spare)) > rounding);
+}
+
+TEST_CASE("the whole is as fit as the worst of its rules") {
+  const cases::Case source = cases::case_of(Corner{}.text(), "case.yaml");
+  const auto worst = [](const Quality& quality) {
+    Fit fit = Fit::good;
+    for (const QualityRule& rule : quality.rules) fit = std::max(fit, rule.fit);
+    return fit;
+  };
+  cases::Survey alone = *source.survey;
+  std::erase_if(alone.readings,
+                [](const cases::SurveyReading& reading) { return reading.probe.front() == 'a'; });
+  const Quality without = findings_of(source, alone).quality;
+  CHECK(without.fit == worst(without));
+  CHECK(without.fit == Fit::weak);  // of the whole wall something is told
+  CHECK_FALSE(without.may_tell_ratio);
+  const Quality with = findings_of(source, *source.survey).quality;
+  CHECK(with.fit == worst(with));
+  CHECK(with.fit == Fit::good);
+}
+
 TEST_CASE("without readings every range is what was known before") {
   const cases::Case source = cases::case_of(Corner{}.text(), "case.yaml");
   cases::Survey nothing = *source.survey;

@@ -1,0 +1,13 @@
+// SPDX-License-Identifier: Apache-2.0
+#pragma once
+
+#include "tools/answer/results/results.hpp"
+#include "tools/draw/canvas/picture.hpp"
+
+namespace quoin::tools {
+
+/// In how many of 100 cases each variant breaks a criterion, and how far each input that is not
+/// known moves it. Empty where no chance is told.
+[[nodiscard]] Picture drawn_chances(const Results& results);
+
+}  // namespace quoin::tools
