@@ -16,6 +16,7 @@ constexpr double least_energy = 1e-8;
 /// What one unit operator conducts between vectors, columns of a matrix whose rows are nodes.
 Eigen::MatrixXd projected(const UnitOperator& unit, const Eigen::MatrixXd& vectors) {
   Eigen::MatrixXd result = Eigen::MatrixXd::Zero(vectors.cols(), vectors.cols());
+  if (unit.links.empty()) return result;  // Eigen divides by the number of columns
   Eigen::MatrixXd drops(vectors.cols(), Eigen::Index(unit.links.size()));
   for (std::size_t l = 0; l < unit.links.size(); ++l) {
     const UnitOperator::Link& link = unit.links[l];

@@ -25,6 +25,7 @@ Pictures pictures_of(const Results& results) {
   pictures.surface = drawn_surface(results);
   pictures.compare = drawn_compare(results);
   pictures.readings = drawn_readings(results);
+  pictures.odds = drawn_odds(results);
   pictures.chances = drawn_chances(results);
   return pictures;
 }

@@ -16,6 +16,7 @@ struct Pictures {
   Picture surface;   ///< may be empty
   Picture compare;   ///< may be empty
   Picture readings;  ///< may be empty
+  Picture odds;      ///< may be empty
   Picture chances;   ///< may be empty
 };
 

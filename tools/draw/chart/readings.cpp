@@ -21,7 +21,7 @@ constexpr double left = 62.0;         ///< of the plot, units
 constexpr double label_room = 208.0;  ///< right of it
 constexpr double right = page_width - page_edge - label_room;
 constexpr double column = 22.0;       ///< of a reading that lies elsewhere, units
-constexpr double label_pitch = 31.0;  ///< from label to label
+constexpr double label_pitch = 29.0;  ///< from label to label
 constexpr double badge_radius = 7.5;
 constexpr Colour range_colour{0x5b7bd5}, as_expected{0x14213d}, off_colour{0x9c0048};
 const Lettering plain{11.5, Anchor::start, 0.0, false, black, {}};
@@ -56,8 +56,8 @@ class ReadingsChart {
     axes_.right = surface_ ? std::max(left + 120.0, right - column * elsewhere) : left;
     axes_.top = top;
     axes_.bottom =
-        top + std::max(240.0, label_pitch * static_cast<double>(best.readings.size()) + 12.0);
-    if (surface_) axes_.x = {surface_->along.front(), surface_->along.back()};
+        top + std::max(200.0, label_pitch * static_cast<double>(best.readings.size()) + 12.0);
+    if (surface_) take_part();
     for (const ExpectedReading& one : best.readings) {
       if (!is_temperature(one)) continue;
       axes_.y.include(one.read);
@@ -77,11 +77,11 @@ class ReadingsChart {
     if (surface_) {
       draw_axes(canvas, axes_, 1e3, "°C", "mm along the inside surface");
       TakenRoom taken;
-      end = draw_places(canvas, axes_, named_stretches(variant_, *surface_), 0.0, taken);
+      end = draw_places(canvas, axes_, places(), 0.0, taken);
     }
     canvas.rectangle({left, axes_.top}, right - left, axes_.bottom - axes_.top, {{}, {black, 0.9}});
     if (axes_.right < right - 1.0) {
-      canvas.text({right, axes_.bottom + 18.0}, surface_ ? "elsewhere" : "",
+      canvas.text({right, axes_.top - 7.0}, surface_ ? "elsewhere" : "",
                   {11.0, Anchor::end, 0.0, false, grey, {}});
     }
     double next = axes_.right + column / 2;
@@ -125,6 +125,28 @@ class ReadingsChart {
       on_ = on;
       surface_ = surface;
     }
+  }
+
+  /// The part of the surface that was read, with a little on either side.
+  void take_part() {
+    constexpr double beside = 0.15;  // m
+    for (const std::optional<double>& at : on_) {
+      if (at) axes_.x.include(*at);
+    }
+    axes_.x = {std::max(surface_->along.front(), axes_.x.low - beside),
+               std::min(surface_->along.back(), axes_.x.high + beside)};
+  }
+
+  /// The named places of that part.
+  [[nodiscard]] std::vector<NamedStretch> places() const {
+    std::vector<NamedStretch> all;
+    for (NamedStretch place : named_stretches(variant_, *surface_)) {
+      if (place.to < axes_.x.low || place.from > axes_.x.high) continue;
+      place.from = std::max(place.from, axes_.x.low);
+      place.to = std::min(place.to, axes_.x.high);
+      all.push_back(std::move(place));
+    }
+    return all;
   }
 
   [[nodiscard]] Colour colour_of(const ExpectedReading& one) const {
@@ -175,68 +197,13 @@ class ReadingsChart {
   std::vector<std::optional<double>> on_;  ///< along that surface, m. Shape: readings
 };
 
-/// Bars of how many times worse each explanation fits than the best, with the region in which
-/// readings cannot tell. Returns where it ends.
-double draw_odds(Canvas& canvas, const std::vector<Explained>& all, double top) {
-  constexpr double names = 250.0, most = 1000.0, pitch = 24.0;
-  constexpr double from = page_edge + names, to = page_width - page_edge - 12.0;
-  const auto across = [&](double odds) {
-    return from + std::log10(std::clamp(odds, 1.0, most)) / std::log10(most) * (to - from);
-  };
-  const double begin = top + 36.0, end = begin + pitch * static_cast<double>(all.size());
-  canvas.text({page_edge, top}, "How many times worse each explanation fits than the best",
-              {12.5, Anchor::start, 0.0, true, black, {}});
-  canvas.rectangle({from, begin}, across(3.0) - from, end - begin, {Colour{0x484848}, {}, 0.18});
-  canvas.rectangle({across(3.0), begin}, across(10.0) - across(3.0), end - begin,
-                   {Colour{0x484848}, {}, 0.07});
-  canvas.text({(from + across(3.0)) / 2, begin - 5.0}, "cannot tell",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
-  canvas.text({across(std::sqrt(30.0)), begin - 5.0}, "fits worse",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
-  canvas.text({across(100.0), begin - 5.0}, "fits far worse",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
-  for (const double odds : {1.0, 3.0, 10.0, 30.0, 100.0, 300.0, 1000.0}) {
-    canvas.line({across(odds), begin}, {across(odds), end}, {{0xa4a4a4}, 0.6});
-    canvas.text({across(odds), end + 15.0},
-                odds < most ? fmt::format("{:.0f}", odds) : std::string("more"),
-                {11.0, Anchor::middle, 0.0, false, black, {}});
-  }
-  double y = begin;
-  for (const Explained& one : all) {
-    const double odds = std::exp(-one.log_odds);
-    canvas.text({from - 10.0, y + 16.0}, fitted(name_of(one.what), 11.5, names - 14.0),
-                {11.5, Anchor::end, 0.0, &one == all.data(), black, {}});
-    if (&one == all.data()) {
-      canvas.circle({from, y + pitch / 2}, 5.5, {as_expected, {}});
-    } else {
-      canvas.rectangle({from, y + 6.0}, std::max(2.0, across(odds) - from), pitch - 12.0,
-                       {range_colour, {}});
-    }
-    y += pitch;
-  }
-  return end + 22.0;
-}
-
-/// Words over as many lines as they need. Returns where they end.
-double draw_words(Canvas& canvas, const std::string& words, double y) {
-  constexpr std::size_t most_lines = 6;
-  for (const std::string& line : wrapped(words, 12.0, page_width - 2 * page_edge, most_lines)) {
-    canvas.text({page_edge, y}, line, {12.0, Anchor::start, 0.0, false, black, {}});
-    y += 16.0;
-  }
-  return y;
-}
-
-std::string description_of(const SurveyFindings& findings) {
-  const Explained& best = findings.explanations.front();
+std::string description_of(const Explained& best) {
   std::string words = fmt::format("Readings beside what \"{}\" expects.", name_of(best.what));
   for (const ExpectedReading& one : best.readings) {
     words += fmt::format(
         " {}: {:.1f}, {}.", one.probe, one.read,
         !counts(one) ? "left out" : fmt::format("expected {:.1f} to {:.1f}", one.low, one.high));
   }
-  for (const Explained& one : findings.explanations)
-    words += fmt::format(" {}: {}.", name_of(one.what), odds_words(one.log_odds));
   return words;
 }
 
@@ -245,25 +212,16 @@ std::string description_of(const SurveyFindings& findings) {
 Picture drawn_readings(const Results& results) {
   if (!results.survey || results.variants.empty() || results.survey->explanations.empty())
     return {};
-  const SurveyFindings& findings = *results.survey;
-  const Explained& best = findings.explanations.front();
+  const Explained& best = results.survey->explanations.front();
+  if (best.readings.empty()) return {};
   Canvas canvas;
-  const std::string line =
-      best.readings.empty()
-          ? "How the explanations fit"
-          : fmt::format(
-                "What was read (numbers), and where 9 in 10 readings would lie if \"{}\" "
-                "(bars)",
-                name_of(best.what));
-  double bottom = draw_heading(canvas, results.title, line);
-  if (!best.readings.empty())
-    bottom = ReadingsChart(results.variants.front(), best, bottom + 46.0).draw(canvas) + 12.0;
-  bottom = draw_odds(canvas, findings.explanations, bottom + 24.0);
-  if (!findings.next.empty())
-    bottom = draw_words(canvas, findings.next.front().words, bottom + 18.0);
-  bottom = draw_words(canvas, std::string(within_no_standard), bottom + 18.0);
-  return {std::move(canvas), bottom, fmt::format("{}: what the readings tell", results.title),
-          description_of(findings)};
+  const double top = draw_heading(
+      canvas, results.title,
+      fmt::format("What was read (numbers), and where 9 in 10 readings would lie if \"{}\" (bars)",
+                  name_of(best.what)));
+  const double bottom = ReadingsChart(results.variants.front(), best, top + 46.0).draw(canvas);
+  return {std::move(canvas), bottom + 8.0,
+          fmt::format("{}: readings in their ranges", results.title), description_of(best)};
 }
 
 }  // namespace quoin::tools

@@ -6,9 +6,12 @@
 
 namespace quoin::tools {
 
-/// What a survey tells: the readings in the ranges that the best explanation expects, along the
-/// inside surface they lie on, and how much worse other explanations fit. Empty where nothing is
-/// told.
+/// The readings of a survey in the ranges that the best explanation expects, along the inside
+/// surface that most of them lie on. Empty where nothing is told.
 [[nodiscard]] Picture drawn_readings(const Results& results);
+
+/// How many times worse each explanation fits than the best, with the region in which readings
+/// cannot tell, and what to measure next. Empty where nothing is told.
+[[nodiscard]] Picture drawn_odds(const Results& results);
 
 }  // namespace quoin::tools

@@ -17,6 +17,8 @@ const Picture& picture_of(const Figure& figure, const Pictures& pictures) {
       return pictures.compare;
     case Figure::Kind::readings:
       return pictures.readings;
+    case Figure::Kind::odds:
+      return pictures.odds;
     case Figure::Kind::chances:
       return pictures.chances;
   }

@@ -50,7 +50,16 @@ struct Table {
 
 /// A picture of the results, by what it shows.
 struct Figure {
-  enum class Kind : std::uint8_t { section, field, flow, surface, compare, readings, chances };
+  enum class Kind : std::uint8_t {
+    section,
+    field,
+    flow,
+    surface,
+    compare,
+    readings,
+    odds,
+    chances
+  };
   Kind kind = Kind::compare;
   std::size_t variant = 0;  ///< of section, field and flow
   std::string says;         ///< for who cannot see it

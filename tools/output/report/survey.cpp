@@ -92,19 +92,20 @@ Blocks survey_part(const Results& results) {
   const SurveyFindings& findings = *results.survey;
   Blocks blocks;
   blocks.emplace_back(List{findings.words});
-  if (!findings.explanations.empty())
-    blocks.emplace_back(
-        Figure{Figure::Kind::readings, 0,
-               "What was read beside what the best explanation expects, and how many times worse "
-               "other explanations fit; the numbers stand in the tables below"});
   blocks.emplace_back(
       Heading{fmt::format("Whether they are fit for it: {}", fit_words(findings.quality.fit))});
   if (const auto remarks = remarks_of(findings); !remarks.empty())
     blocks.emplace_back(List{remarks});
   if (findings.explanations.empty()) return blocks;
+  blocks.emplace_back(Figure{Figure::Kind::odds, 0,
+                             "How many times worse each explanation fits than the best; the "
+                             "numbers stand in the table below"});
   add(blocks, odds_table(findings));
   const Explained& best = findings.explanations.front();
   if (best.unknowns.empty()) return blocks;
+  blocks.emplace_back(Figure{Figure::Kind::readings, 0,
+                             "What was read beside what the best explanation expects; the numbers "
+                             "stand in the table below"});
   add(blocks, readings_table(best));
   add(blocks, learned_table(best));
   return blocks;
