@@ -172,6 +172,26 @@ TEST_CASE("text flows from page to page, each with its number") {
   CHECK(words == 120);
 }
 
+TEST_CASE(
+    "a heading stays with what it heads and one with nothing below it is written all the same") {
+  for (const double height : {60.0, 600.0}) {
+    PageFlow flow("title", "foot");
+    for (int k = 0; k < 30; ++k) flow.paragraph("words");
+    flow.heading("section");
+    flow.subheading("part");
+    flow.blank(height);
+    flow.heading("last");
+    const std::vector<Canvas> pages = flow.pages();
+    const std::size_t place = height > 100.0 ? 1 : 0;
+    REQUIRE(pages.size() > place);
+    CHECK(lines_with(pages[place], "section") == 1);
+    CHECK(lines_with(pages[place], "part") == 1);
+    std::size_t last = 0;
+    for (const Canvas& page : pages) last += lines_with(page, "last");
+    CHECK(last == 1);
+  }
+}
+
 TEST_CASE("a long table has its headings on each page, and never without a row below them") {
   PageFlow flow("title", "foot");
   for (int k = 0; k < 37; ++k) flow.paragraph("words");  // leaves hardly room on the first page

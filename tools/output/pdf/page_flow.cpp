@@ -7,6 +7,7 @@
 #include <memory>
 #include <numeric>
 #include <tuple>
+#include <utility>
 
 #include "tools/draw/canvas/lettering.hpp"
 #include "tools/draw/canvas/paint.hpp"
@@ -18,6 +19,7 @@ constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  /
 constexpr double top = 30.0;                   ///< below the running title
 constexpr double bottom = page_height - 26.0;  ///< above the number of the page
 constexpr double text_size = 9.7;              ///< 7.5 points
+constexpr double section_size = 15.0;          ///< of the heading of a section
 constexpr double table_size = 8.5;             ///< 6.6 points
 constexpr double pitch = 1.25;                 ///< of lines, in sizes
 constexpr double row_gap = 1.8;                ///< between the lines of two rows
@@ -73,10 +75,41 @@ std::vector<double> widths_of(const std::vector<std::string>& names,
 PageFlow::PageFlow(std::string title, std::string foot)
     : title_(std::move(title)), foot_(std::move(foot)), pages_(1), y_(top) {}
 
+double PageFlow::height_of_headings() const {
+  double height = 0.0;
+  for (const Heading& heading : headings_) {
+    const double size = heading.begins_section ? section_size : text_size;
+    const std::size_t count =
+        wrapped(heading.words, bold_width * size, page_width, most_lines).size();
+    height += static_cast<double>(count) * pitch * size + (heading.begins_section ? 26.0 : 5.0);
+  }
+  return height;
+}
+
 void PageFlow::make_room(double height) {
-  if (y_ + height <= bottom || y_ == top) return;
-  pages_.emplace_back();
-  y_ = top;
+  const std::vector<Heading> headings = headings_;
+  const double head = height_of_headings();
+  headings_.clear();
+  const double needed = headings.empty() ? height : head + std::max(height, 3 * pitch * text_size);
+  if (y_ + needed > bottom && y_ != top) {
+    pages_.emplace_back();
+    y_ = top;
+  }
+  for (const Heading& heading : headings) write(heading);
+}
+
+void PageFlow::write(const Heading& heading) {
+  const double size = heading.begins_section ? section_size : text_size;
+  const Lettering lettering{size, Anchor::start, 0.0, true, black, {}};
+  if (!heading.begins_section) {
+    y_ += 5.0;
+    return lines("H3", heading.words, 0.0, lettering);
+  }
+  if (y_ > top) y_ += 16.0;
+  lines("H2", heading.words, 0.0, lettering);
+  y_ += 6.0;
+  pages_.back().line({0.0, y_}, {page_width, y_}, {black, 1.2});
+  y_ += 4.0;
 }
 
 void PageFlow::lines(std::string_view part, std::string_view words, double indent,
@@ -101,19 +134,10 @@ void PageFlow::title(std::string_view words) {
   y_ += 6.0;
 }
 
-void PageFlow::heading(std::string_view words) {
-  make_room(130.0);  // with some of what it heads
-  if (y_ > top) y_ += 16.0;
-  lines("H2", words, 0.0, {15.0, Anchor::start, 0.0, true, black, {}});
-  y_ += 6.0;
-  pages_.back().line({0.0, y_}, {page_width, y_}, {black, 1.2});
-  y_ += 4.0;
-}
+void PageFlow::heading(std::string_view words) { headings_.push_back({std::string(words), true}); }
 
 void PageFlow::subheading(std::string_view words) {
-  make_room(60.0);
-  y_ += 5.0;
-  lines("H3", words, 0.0, {text_size, Anchor::start, 0.0, true, black, {}});
+  headings_.push_back({std::string(words), false});
 }
 
 void PageFlow::paragraph(std::string_view words) {
@@ -200,7 +224,7 @@ void PageFlow::picture(const Picture& picture) {
   // wider than high stays legible in less.
   const double share = height > page_width ? 0.47 : 0.42;
   const double half = std::min(1.0, share * (bottom - top) / height);
-  const double rest = (bottom - y_) / height;
+  const double rest = (bottom - y_ - height_of_headings()) / height;
   const double scale = rest >= half * smallest ? std::min(half, rest) : half;
   make_room(height * scale);
   pages_.back().begin("Figure");
@@ -251,7 +275,9 @@ void PageFlow::blank(double height) {
 }
 
 std::vector<Canvas> PageFlow::pages() const {
-  std::vector<Canvas> pages = pages_;
+  PageFlow whole = *this;
+  whole.make_room(0.0);  // a heading with nothing below it
+  std::vector<Canvas> pages = std::move(whole.pages_);
   for (std::size_t p = 0; p < pages.size(); ++p) {
     const Lettering small{10.0, Anchor::start, 0.0, false, grey, {}};
     Lettering right = small;

@@ -17,8 +17,8 @@ class PageFlow {
   PageFlow(std::string title, std::string foot);
 
   void title(std::string_view words);       ///< of the whole, on its first page
-  void heading(std::string_view words);     ///< begins a section
-  void subheading(std::string_view words);  ///< of what follows
+  void heading(std::string_view words);     ///< begins a section; stays with what follows
+  void subheading(std::string_view words);  ///< of what follows, with which it stays
   void paragraph(std::string_view words);
   /// Of a list; with its number where the order counts.
   void item(std::string_view words, std::size_t number = 0);
@@ -40,7 +40,15 @@ class PageFlow {
   [[nodiscard]] std::vector<Canvas> pages() const;
 
  private:
+  struct Heading {
+    std::string words;
+    bool begins_section = false;
+  };
+  /// Of those that wait for what they head.
+  [[nodiscard]] double height_of_headings() const;
+  /// Goes to the next page where so much does not fit, with what heads it; writes the headings.
   void make_room(double height);
+  void write(const Heading& heading);
   /// `part`: what it is to who has it read out, see Mark.
   void lines(std::string_view part, std::string_view words, double indent,
              const Lettering& lettering);
@@ -55,6 +63,7 @@ class PageFlow {
   std::string title_;
   std::string foot_;
   std::vector<Canvas> pages_;
+  std::vector<Heading> headings_;
   double y_ = 0.0;  ///< how far the last page is filled
 };
 

@@ -194,8 +194,9 @@ TEST_CASE("the order of spaces tells nothing") {
                     end = text.find("materials:");
   text = text.substr(0, room) + text.substr(outdoors, end - outdoors) +
          text.substr(room, outdoors - room) + text.substr(end);
-  // Another air is the one whose share is what the others leave: rounding, drawn out by solving.
-  CHECK(apart(findings_of(Corner{}.text()), findings_of(text)) < 1e-3);
+  // Another air is the one whose share is what the others leave, so that other sums of fields are
+  // cut: as exact as fields are.
+  CHECK(apart(findings_of(Corner{}.text()), findings_of(text)) < 0.02);
 }
 
 TEST_CASE("an instrument that read nothing changes nothing") {
@@ -208,7 +209,8 @@ TEST_CASE("an instrument that read nothing changes nothing") {
   CHECK(one.explanations.size() == more.explanations.size());
   // Twin: once it has read something it may be off.
   spare.readings.back().with = "spare";
-  CHECK(better(findings_of(source, spare)).log_odds != better(one).log_odds);
+  const SurveyFindings read = findings_of(source, spare);
+  CHECK((read.explanations.size() != one.explanations.size() || apart(read, one) > rounding));
 }
 
 TEST_CASE("the whole is as fit as the worst of its rules") {

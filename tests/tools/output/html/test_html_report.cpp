@@ -46,8 +46,8 @@ TEST_CASE("the report asks for nothing over the network and runs no script but i
   CHECK(page.find("unsafe-inline") == std::string::npos);
   CHECK(count(page, "<script") == 2);  // the data and the script
   CHECK(page.find("lang=\"en\"") != std::string::npos);
-  CHECK(count(page, "<img ") == 4);  // section, field, surface, flow
-  CHECK(count(page, "<img alt=\"") == 4);
+  CHECK(count(page, "<img ") == 5);  // section, field, surface, flow
+  CHECK(count(page, "<img alt=\"") == 5);
   CHECK(page.size() < 2'000'000);
 }
 

@@ -5,8 +5,8 @@
 #include <string>
 
 #include "cases/read.hpp"
-#include "tools/answer/find/short_legs.hpp"
 #include "tools/answer/run.hpp"
+#include "tools/answer/words/short_legs.hpp"
 #include "tools/output/report/report.hpp"
 
 namespace quoin::tools {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/answer/find/short_legs.hpp"
+#include "tools/answer/words/short_legs.hpp"
 
 #include <fmt/format.h>
 
