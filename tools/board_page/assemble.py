@@ -9,7 +9,6 @@ usage: assemble.py [--served] ENGINE.js ENGINE.wasm DEMO.yaml LICENCE.txt... OUT
 
 import base64
 import hashlib
-import html
 import lzma
 import pathlib
 import sys
@@ -55,7 +54,6 @@ def page(engine, wasm, demo, licences, served):
               f"style-src {digest(style)}; worker-src blob:{own}; img-src data:{own}; base-uri 'none'; "
               "form-action 'none'" + ("; manifest-src 'self'" if served else ""))
     licences = [*licences, *((VENDOR / f"{name}.licence.txt").read_text() for name in ("codemirror", "xz-decompress"))]
-    notices = html.escape("\n\n".join(licences)).replace("--", "&#45;&#45;")
     return (
         '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         f'<meta http-equiv="Content-Security-Policy" content="{policy}">\n'
@@ -65,7 +63,7 @@ def page(engine, wasm, demo, licences, served):
         f"<style>{style}</style>\n</head>\n<body>\n{(HERE / 'body.html').read_text()}"
         + data("engine-script", engine, "text/plain") + data("engine-wasm", packed(wasm), "text/plain")
         + data("editor", packed(editor.encode()), "text/plain")
-        + data("demo", demo, "text/plain") + f"<template id=\"notices\"><pre>{notices}</pre></template>\n"
+        + data("demo", demo, "text/plain") + data("notices", packed("\n\n".join(licences).encode()), "text/plain")
         + f"<script>{script}</script>\n</body>\n</html>\n")
 
 

@@ -12,6 +12,10 @@
 namespace quoin::tools {
 namespace {
 
+/// What a difference counts for: rounding counts for nothing, so that every machine tells the same
+/// inputs, and of those that count alike the one named first comes first.
+double weight(double value) { return std::round(std::abs(value) * 1e9); }
+
 constexpr double five = 1.6448536269514722;  ///< sd from the median to 5 and 95 of 100
 
 /// Median and ends of one coordinate of the fabric.
@@ -70,7 +74,7 @@ std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, 
       return room.at(shares, day).margin;
     };
     const double slope = (margin(0.1) - margin(-0.1)) / 0.2;
-    if (margin(five) == margin(-five)) return;
+    if (weight(margin(five) - margin(-five)) == 0.0) return;
     inputs.push_back({name, margin(-five), margin(five), slope * slope});
   };
   if (materials::needs_humidity(criterion.test)) with_air("humidity", &AirState::humidity);
@@ -101,10 +105,6 @@ void pick_and_freeze(const JudgedRoom& room, std::vector<Input>& inputs) {
   for (std::size_t k = 0; k < inputs.size(); ++k)
     inputs[k].variance = std::max(0.0, found.alone[k]);
 }
-
-/// Of two inputs that weigh alike the one named first comes first, on every machine: what differs
-/// by rounding only is alike.
-double weight(double value) { return std::round(std::abs(value) * 1e9); }
 
 void tell(const std::vector<Input>& inputs, Chance& chance) {
   double sum = 0.0;

@@ -90,7 +90,8 @@ async function paintTake(host) {
   host.replaceChildren(make("p", {}, note.act(words.backToNote, () => board.turn(""))),
     make("div", {class: "rows"}, ...rows), make("div", {id: "link"}),
     make("h2", {}, words.kept), make("p", {class: "soft"}, words.keptHow),
-    make("p", {}, note.act(words.forget, () => board.forget())), make("p", {class: "soft"}, words.iOS));
+    make("p", {}, note.act(words.forget, () => board.forget())), make("p", {class: "soft"}, words.iOS),
+    make("p", {}, note.act(words.notices, async () => download("licences.txt", "text/plain", await unpackedBlock("notices").text()))));
   const size = (await packed(board.text)).length / 1000;
   const about = host.querySelector("[data-take=link] small");
   if (about) about.textContent = size > mostLink ? words.linkTooLong(mostLink) : words.linkSize(size.toFixed(1), mostLink);

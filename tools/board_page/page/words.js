@@ -130,6 +130,7 @@ const words = {
     print: ["Print", "this note on A4"],
     link: ["Link", ""],
   },
+  notices: "licences of what this page holds",
   linkSize: (kb, most) => `${kb} of ${most} kB; the case stands in the link itself`,
   linkTooLong: (most) => `too long for a link of ${most} kB: send the case file`,
   linkCopied: "The link is copied.",
