@@ -364,3 +364,4 @@ showBoth();
 markScrolling();
 listenToPrint();
 window.addEventListener('resize', markScrolling);
+new ResizeObserver(markScrolling).observe(element('conditions'));  // it comes to be shown later
