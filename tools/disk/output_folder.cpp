@@ -92,7 +92,11 @@ void check_place(const fs::path& folder) {
   }
 }
 
-void check_names(const fs::path& folder, std::vector<std::string> names, Foreign foreign_files) {
+/// Asked only while the folder is locked: between the list of one run and the files of the next,
+/// all would seem to be someone else's.
+void check_held_names(const fs::path& folder, std::vector<std::string> names,
+                      Foreign foreign_files) {
+  if (!fs::is_directory(folder)) return;
   names.emplace_back(list_name);
   for (const std::string& name : names) {
     if (fs::is_directory(fs::symlink_status(folder / name))) throw DiskError(folder / name, EISDIR);
@@ -106,13 +110,19 @@ void check_names(const fs::path& folder, std::vector<std::string> names, Foreign
                                       found.size() == 1 ? "it" : "them"));
 }
 
-void check(const fs::path& folder, const std::vector<std::string>& names, Foreign foreign) {
-  if (folder.empty()) {
+/// A folder that can be one, as it was called: named, and in a place that may be written.
+fs::path checked_place(const fs::path& called) {
+  if (called.empty()) {
     throw DiskError("-o", "the folder has no name; give one, such as -o results");
   }
-  const fs::path target = without_end(folder);
-  check_place(target);
-  if (fs::is_directory(target)) check_names(target, names, foreign);
+  const fs::path folder = without_end(called);
+  check_place(folder);
+  return folder;
+}
+
+/// The folder itself, whatever links lead there.
+fs::path itself(const fs::path& folder) {
+  return fs::exists(folder) ? fs::canonical(folder) : fs::absolute(folder);
 }
 
 /// `folder` has no links in it, the folder above it is there.
@@ -130,13 +140,12 @@ void write_locked(const fs::path& folder, const std::vector<File>& files) {
 void write(const fs::path& folder, const std::vector<File>& files, Foreign foreign) {
   std::vector<std::string> names;
   for (const File& file : files) names.push_back(file.name);
-  check(folder, names, foreign);
-  fs::path target = without_end(folder);
-  target = fs::exists(target) ? fs::canonical(target) : fs::absolute(target);
+  const fs::path called = checked_place(folder);
+  const fs::path target = itself(called);
   FoldersAbove above(target.parent_path());
   const FolderLock lock(target.parent_path());
   if (lock.held()) tidy(target);
-  check(folder, names, foreign);  // another run may have been there while this one waited
+  check_held_names(called, names, foreign);
   write_locked(target, files);
   above.keep();
 }
@@ -154,7 +163,11 @@ void with_disk_errors(const fs::path& folder, Function function) {
 }  // namespace
 
 void check_folder(const fs::path& folder, const std::vector<std::string>& names, Foreign foreign) {
-  with_disk_errors(folder, [&] { check(folder, names, foreign); });
+  with_disk_errors(folder, [&] {
+    const fs::path called = checked_place(folder);
+    const FolderLock lock(itself(called).parent_path());
+    check_held_names(called, names, foreign);
+  });
 }
 
 void write_folder(const fs::path& folder, const std::vector<File>& files, Foreign foreign) {

@@ -504,6 +504,35 @@ TEST_CASE("runs at once into one new folder leave one of them whole") {
   CHECK(names_in(here.path() / "new") == std::set<std::string>{"run"});
 }
 
+TEST_CASE("a folder is never asked between the list of one run and the files of the next") {
+  const Playground here;
+  const fs::path folder = here.path() / "run";
+  const std::vector<std::string> names{"a.txt", "b.txt", "c.txt"};
+  const auto run = [&](char letter) {
+    std::vector<File> files;
+    for (const std::string& name : names) files.push_back({name, std::string(20'000, letter)});
+    return files;
+  };
+  write_folder(folder, run('a'));
+  const pid_t child = fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    signal(SIGTERM, SIG_DFL);
+    for (char letter = 'a';; letter = letter == 'a' ? 'b' : 'a') write_folder(folder, run(letter));
+  }
+  int refused = 0;
+  for (int times = 0; times < 200; ++times) {
+    try {
+      check_folder(folder, names);
+    } catch (const DiskError&) {
+      ++refused;
+    }
+  }
+  kill(child, SIGTERM);
+  waitpid(child, nullptr, 0);
+  CHECK(refused == 0);
+}
+
 TEST_CASE("a folder for a case file is named after it and can lead nowhere else") {
   CHECK(folder_name("cases/corner.yaml") == "corner");
   CHECK(folder_name("Küche 1.OG.yaml") == "Küche 1.OG");
