@@ -4,29 +4,32 @@
 namespace quoin::geometry {
 namespace {
 
-void add(Line& line, const Cell& cell, CellSide near, CellSide far, double length) {
-  line.pieces.push_back({cell.at(near), length / 2});
-  line.pieces.push_back({cell.at(far), length / 2});
+/// The line through the middle of a row or column. Shape: `at` has one value more than there are
+/// cells; `cell(k)` is the one between values k and k + 1.
+template <class CellAt>
+Line line_through(double width, const std::vector<double>& at, CellSide near, CellSide far,
+                  const CellAt& cell) {
+  Line line{{}, width};
+  for (std::size_t k = 0; k + 1 < at.size(); ++k) {
+    const double half = (at[k + 1] - at[k]) / 2;
+    line.pieces.push_back({cell(k).at(near), half});
+    line.pieces.push_back({cell(k).at(far), half});
+  }
+  return line;
 }
 
 }  // namespace
 
 std::vector<Line> lines_of(const Section& section) {
   std::vector<Line> lines;
-  for (std::size_t j = 0; j < section.rows(); ++j) {
-    Line& line = lines.emplace_back();
-    line.width = section.y[j + 1] - section.y[j];
-    for (std::size_t i = 0; i < section.columns(); ++i)
-      add(line, section.cell(i, j), CellSide::west, CellSide::east,
-          section.x[i + 1] - section.x[i]);
-  }
-  for (std::size_t i = 0; i < section.columns(); ++i) {
-    Line& line = lines.emplace_back();
-    line.width = section.x[i + 1] - section.x[i];
-    for (std::size_t j = 0; j < section.rows(); ++j)
-      add(line, section.cell(i, j), CellSide::south, CellSide::north,
-          section.y[j + 1] - section.y[j]);
-  }
+  for (std::size_t j = 0; j < section.rows(); ++j)
+    lines.push_back(line_through(section.y[j + 1] - section.y[j], section.x, CellSide::west,
+                                 CellSide::east,
+                                 [&](std::size_t i) -> const Cell& { return section.cell(i, j); }));
+  for (std::size_t i = 0; i < section.columns(); ++i)
+    lines.push_back(line_through(section.x[i + 1] - section.x[i], section.y, CellSide::south,
+                                 CellSide::north,
+                                 [&](std::size_t j) -> const Cell& { return section.cell(i, j); }));
   return lines;
 }
 

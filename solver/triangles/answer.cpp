@@ -68,9 +68,10 @@ void read(const Claim& claim, Answer& answer, const std::vector<Thermometer>& wi
   const PlaceFinder finder(answer.triangles, level.nodes());
   const std::vector<double> warmth = level.warmth(claim.temperatures);
   const Flux gap = level.gap(claim.temperatures);
+  const std::vector<double> own_gap = level.conduction().product_by_element(gap, gap);
   for (const geometry::Point place : claim.probes) {
     answer.probes.push_back(
-        probe_on(level, gap, finder, warmth, place, claim.probe_band, before, now, lack));
+        probe_on(level, gap, own_gap, finder, warmth, place, claim.probe_band, before, now, lack));
   }
 }
 

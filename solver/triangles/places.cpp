@@ -216,12 +216,12 @@ std::optional<AirSurface> cold_spots_on(const TriangleLevel& level, const Physic
   return result;
 }
 
-ProbeValue probe_on(const TriangleLevel& level, const Flux& gap, const PlaceFinder& finder,
-                    const std::vector<double>& warmth, Point place, std::optional<double> band,
-                    const std::vector<Reading>& before, std::vector<Reading>& now, Lack& lack) {
+ProbeValue probe_on(const TriangleLevel& level, const Flux& gap, const std::vector<double>& own_gap,
+                    const PlaceFinder& finder, const std::vector<double>& warmth, Point place,
+                    std::optional<double> band, const std::vector<Reading>& before,
+                    std::vector<Reading>& now, Lack& lack) {
   const PlaceFinder::Place where = finder.find(place);
-  const double local =
-      local_error(level, level.conduction().product_by_element(gap, gap), where.element);
+  const double local = local_error(level, own_gap, where.element);
   const Seen probe = seen(level, gap, level.conduction().influence_gap(where.element), place,
                           finder.value(warmth, where), local, before, now);
   if (band) ask(probe, *band, lack);

@@ -55,12 +55,12 @@ struct Reading {
                                                       std::vector<Reading>& now, Lack& lack);
 
 /// The temperature at a place, with a band as a spot's: the influence is that of a source spread
-/// over the element that holds it. `gap` and `warmth`: of the temperatures; `band`: wanted, K;
-/// absent: do not care.
+/// over the element that holds it. `gap` and `warmth`: of the temperatures; `own_gap`: product of
+/// the gap with itself by element; `band`: wanted, K; absent: do not care.
 [[nodiscard]] ProbeValue probe_on(const TriangleLevel& level, const Flux& gap,
-                                  const PlaceFinder& finder, const std::vector<double>& warmth,
-                                  geometry::Point place, std::optional<double> band,
-                                  const std::vector<Reading>& before, std::vector<Reading>& now,
-                                  Lack& lack);
+                                  const std::vector<double>& own_gap, const PlaceFinder& finder,
+                                  const std::vector<double>& warmth, geometry::Point place,
+                                  std::optional<double> band, const std::vector<Reading>& before,
+                                  std::vector<Reading>& now, Lack& lack);
 
 }  // namespace quoin::solver

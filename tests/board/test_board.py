@@ -393,15 +393,19 @@ class Sheets(Page):
         return self.board.value(f"""(() => {{ const plate = board.plates[0], box = plate.host.getBoundingClientRect(), at = plate.toScreen({x}, {y});
           return [at.x + box.x, at.y + box.y]; }})()""")
 
+    def draw(self, start, end):
+        """The sheet with an area drawn on it between two places of the section."""
+        self.put(SHEET)
+        self.board.tap(".note .act", "+ an area")
+        start, end = self.screen(*start), self.screen(*end)
+        self.board.drag_from(*start, end[0] - start[0], end[1] - start[1])
+        self.board.until("under(board.tree, 'section', 'sheet', '3')")
+
     def number(self, path):
         return float(self.board.value(f"nodeAt(board.tree, {json.dumps(path)})?.text ?? 'nan'"))
 
     def test_an_area_is_drawn_on_the_grid_and_moved_as_a_whole(self):
-        self.put(SHEET)
-        self.board.tap(".note .act", "+ an area")
-        start, end = self.screen(131, 203), self.screen(222, 297)
-        self.board.drag_from(*start, end[0] - start[0], end[1] - start[1])
-        self.board.until("under(board.tree, 'section', 'sheet', '3')")
+        self.draw((131, 203), (222, 297))
         self.board.rest()
         sides = [self.number(f"section/sheet/3/{side}/{k}") for side in "xy" for k in "01"]
         self.assertEqual([one % 5 for one in sides], [0, 0, 0, 0])
@@ -418,11 +422,7 @@ class Sheets(Page):
         self.assertEqual(self.board.browser.complaints(), [])
 
     def test_an_area_drawn_nearly_at_a_line_meets_it(self):
-        self.put(SHEET)
-        self.board.tap(".note .act", "+ an area")
-        start, end = self.screen(329, 101), self.screen(268, 199)
-        self.board.drag_from(*start, end[0] - start[0], end[1] - start[1])
-        self.board.until("under(board.tree, 'section', 'sheet', '3')")
+        self.draw((329, 101), (268, 199))
         self.assertEqual(self.number("section/sheet/3/x/1"), 330)
 
     def test_a_corner_is_pulled_into_a_slope(self):

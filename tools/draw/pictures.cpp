@@ -2,6 +2,7 @@
 #include "tools/draw/pictures.hpp"
 
 #include "tools/draw/chart/chances.hpp"
+#include "tools/draw/chart/odds.hpp"
 #include "tools/draw/chart/readings.hpp"
 #include "tools/draw/chart/surface.hpp"
 #include "tools/draw/field/compare.hpp"

@@ -3,6 +3,7 @@
 
 #include "tests/tools/by_hand.hpp"
 #include "tools/draw/section/callouts.hpp"
+#include "tools/draw/section/rooms.hpp"
 
 using namespace quoin;
 using namespace quoin::tools;

@@ -37,11 +37,12 @@ struct Covered {
 };
 
 /// The first wet masonry on a line that insulation farther along parts from a space.
-std::optional<Covered> covered_on(const geometry::Line& line, const cases::Variant& variant) {
+std::optional<Covered> covered_on(const std::vector<geometry::LinePiece>& pieces,
+                                  const cases::Variant& variant) {
   Covered found;
   double between = 0.0;
   bool apart = false;
-  for (const geometry::LinePiece& piece : line.pieces) {
+  for (const geometry::LinePiece& piece : pieces) {
     const auto* id = std::get_if<RegionId>(&piece.fill);
     if (id == nullptr) {
       const bool ends_in_a_space = std::holds_alternative<geometry::SpaceId>(piece.fill);
@@ -79,20 +80,14 @@ bool insulates(const cases::Region& region, bool apart) {
 
 std::string gate(const cases::Variant& variant) {
   if (std::none_of(variant.regions.begin(), variant.regions.end(), is_wet)) return {};
-  for (geometry::Line& line : geometry::lines_of(geometry::painted(variant.sheet))) {
-    std::optional<Covered> covered = covered_on(line, variant);
-    if (!covered) {
-      std::reverse(line.pieces.begin(), line.pieces.end());
-      covered = covered_on(line, variant);
-    }
-    if (covered) {
-      return fmt::format(
-          "{} would be closed in by {} while it is wetter than damp: let it dry "
-          "first",
-          variant.regions[covered->wet].name, variant.regions[covered->cover].name);
-    }
-  }
-  return {};
+  const std::optional<Covered> covered = geometry::first_found(
+      geometry::painted(variant.sheet),
+      [&](const std::vector<geometry::LinePiece>& pieces) { return covered_on(pieces, variant); });
+  if (!covered) return {};
+  return fmt::format(
+      "{} would be closed in by {} while it is wetter than damp: let it dry "
+      "first",
+      variant.regions[covered->wet].name, variant.regions[covered->cover].name);
 }
 
 }  // namespace quoin::tools

@@ -3,8 +3,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-
 #include "geometry/lines.hpp"
 #include "materials/mineral.hpp"
 #include "tools/answer/judge/gate.hpp"
@@ -50,15 +48,9 @@ std::optional<Lined> lined_on(const std::vector<geometry::LinePiece>& pieces,
 }  // namespace
 
 std::optional<Lined> lined_inside(const cases::Variant& variant) {
-  for (geometry::Line& line : geometry::lines_of(geometry::painted(variant.sheet))) {
-    std::optional<Lined> lined = lined_on(line.pieces, variant);
-    if (!lined) {
-      std::reverse(line.pieces.begin(), line.pieces.end());
-      lined = lined_on(line.pieces, variant);
-    }
-    if (lined) return lined;
-  }
-  return std::nullopt;
+  return geometry::first_found(
+      geometry::painted(variant.sheet),
+      [&](const std::vector<geometry::LinePiece>& pieces) { return lined_on(pieces, variant); });
 }
 
 std::string lining_remark(const cases::Variant& variant) {

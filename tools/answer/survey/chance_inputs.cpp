@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 
 #include "solver/survey/posterior.hpp"
 #include "solver/survey/quasi_random.hpp"
@@ -36,13 +37,17 @@ struct Input {
   double low = 0.0;       ///< margin at its 5 of 100
   double high = 0.0;      ///< at its 95 of 100
   double variance = 0.0;  ///< of the margin, by the slope at the medians
+  // What it is: the conductivity of a material of the field, an air, or else a zone.
+  std::optional<std::size_t> material = std::nullopt;
+  double AirState::*air = nullptr;
 };
 
 std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, FabricState median,
                              const cases::Criterion& criterion) {
   const SurfaceField& field = room.field();
   std::vector<Input> inputs;
-  const auto with_fabric = [&](const std::string& name, double& coordinate, const Ends& ends) {
+  const auto with_fabric = [&](const std::string& name, double& coordinate, const Ends& ends,
+                               std::optional<std::size_t> material = std::nullopt) {
     if (ends.sd == 0.0) return;
     const auto margin = [&](double value) {
       const double before = coordinate;
@@ -53,7 +58,8 @@ std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, 
     };
     const double step = 0.1 * ends.sd;
     const double slope = (margin(ends.median + step) - margin(ends.median - step)) / (2 * step);
-    inputs.push_back({name, margin(ends.low), margin(ends.high), std::pow(slope * ends.sd, 2)});
+    inputs.push_back(
+        {name, margin(ends.low), margin(ends.high), std::pow(slope * ends.sd, 2), material});
   };
   const auto column = [&](auto member, std::size_t k) {
     std::vector<double> values;
@@ -62,7 +68,7 @@ std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, 
   };
   for (std::size_t m = 0; m < field.materials().size(); ++m)
     with_fabric("conductivity of " + field.materials()[m].name, median.materials[m],
-                column(&FabricState::materials, m));
+                column(&FabricState::materials, m), m);
   for (std::size_t z = 0; z < median.zones.size(); ++z)
     with_fabric("ratio of " + field.zones()[z].name, median.zones[z],
                 column(&FabricState::zones, z));
@@ -75,7 +81,7 @@ std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, 
     };
     const double slope = (margin(0.1) - margin(-0.1)) / 0.2;
     if (weight(margin(five) - margin(-five)) == 0.0) return;
-    inputs.push_back({name, margin(-five), margin(five), slope * slope});
+    inputs.push_back({name, margin(-five), margin(five), slope * slope, {}, coordinate});
   };
   if (materials::needs_humidity(criterion.test)) with_air("humidity", &AirState::humidity);
   with_air("temperature inside", &AirState::inside);
@@ -88,18 +94,17 @@ std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, 
 void pick_and_freeze(const JudgedRoom& room, std::vector<Input>& inputs) {
   const SurfaceField& field = room.field();
   constexpr std::size_t points = 512;
-  const std::size_t materials = field.materials().size();
-  const bool humid = inputs.size() == materials + 3;
   const solver::VarianceShares found =
       solver::variance_shares(inputs.size(), points, [&](std::span<const double> at) {
         FabricState fabric;
-        for (std::size_t m = 0; m < materials; ++m)
-          fabric.materials.push_back(field.materials()[m].sd * solver::normal_quantile(at[m]));
+        fabric.materials.assign(field.materials().size(), 0.0);
         AirState day;
-        std::size_t next = materials;
-        if (humid) day.humidity = solver::normal_quantile(at[next++]);
-        day.inside = solver::normal_quantile(at[next++]);
-        day.outside = solver::normal_quantile(at[next]);
+        for (std::size_t k = 0; k < inputs.size(); ++k) {
+          const double normal = solver::normal_quantile(at[k]);
+          if (const auto m = inputs[k].material)
+            fabric.materials[*m] = field.materials()[*m].sd * normal;
+          if (inputs[k].air != nullptr) day.*inputs[k].air = normal;
+        }
         return room.at(room.shares(fabric), day).margin;
       });
   for (std::size_t k = 0; k < inputs.size(); ++k)

@@ -22,13 +22,13 @@ bool any_to_judge(const SolvedVariant& solved) {
          !solved.surface.airs.empty();
 }
 
+}  // namespace
+
 Degree degree_of(double chance) {
   if (chance < 0.1) return Degree::unlikely;
   if (chance < 0.5) return Degree::marginal;
   return chance < 0.9 ? Degree::likely : Degree::near_certain;
 }
-
-}  // namespace
 
 std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& ground,
                                const solver::LinearOptions& options) {

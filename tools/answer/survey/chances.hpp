@@ -26,6 +26,9 @@ struct ChanceGround {
                                              const ChanceGround& ground,
                                              const solver::LinearOptions& options);
 
+/// What a chance is called by.
+[[nodiscard]] Degree degree_of(double chance);
+
 /// Gives the verdicts of a solved variant the degrees that its chances are called by.
 void grade_by_chance(SolvedVariant& solved);
 

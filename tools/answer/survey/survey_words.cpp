@@ -113,7 +113,7 @@ std::string favoured(const SurveyFindings& findings) {
              "The readings fit *{}* better than the section as drawn ({} to 1){}, but not so much "
              "that it may be relied on{}.",
              name_of(best.what), odds > 100.0 ? "more than 100" : one_figure(odds), also,
-             findings.lowest_odds < 10.0
+             findings.lowest_odds < far_better
                  ? fmt::format(": other assumptions bring it down to {} to 1",
                                one_figure(std::max(1.0, findings.lowest_odds)))
                  : "") +
@@ -138,11 +138,12 @@ std::string verdict(const SurveyFindings& findings) {
   if (findings.explanations.size() == 1) return nothing_else(findings);
   if (best.what.kind == ExplanationKind::as_drawn) {
     const double odds = std::exp(-findings.explanations[1].log_odds);
-    return odds < 3.0 && findings.explanations[1].what.kind != ExplanationKind::conducts_less
+    return odds < cannot_tell &&
+                   findings.explanations[1].what.kind != ExplanationKind::conducts_less
                ? nothing_else(findings) + ' ' + undecided(findings)
                : nothing_else(findings);
   }
-  if (std::exp(-findings.explanations[1].log_odds) < 3.0) return undecided(findings);
+  if (std::exp(-findings.explanations[1].log_odds) < cannot_tell) return undecided(findings);
   return favoured(findings);
 }
 
@@ -188,8 +189,8 @@ std::string name_of(const cases::Explanation& explanation) {
 std::string odds_words(double log_odds_to_best) {
   const double odds = std::exp(-log_odds_to_best);
   if (odds < 1.05) return "fits best";
-  if (odds < 3.0) return fmt::format("{} to 1, cannot be told from it", one_figure(odds));
-  if (odds < 10.0) return fmt::format("the best fits better, {} to 1", one_figure(odds));
+  if (odds < cannot_tell) return fmt::format("{} to 1, cannot be told from it", one_figure(odds));
+  if (odds < far_better) return fmt::format("the best fits better, {} to 1", one_figure(odds));
   if (odds > 100.0) return "the best fits more than 100 times better";
   return fmt::format("the best fits {} times better", one_figure(odds));
 }

@@ -13,6 +13,10 @@ namespace quoin::tools {
 inline constexpr const char* within_no_standard =
     "What readings tell is within no standard: it rests on the assumptions listed.";
 
+/// Odds up to which the readings cannot tell one explanation from another, and from which one fits
+/// far better.
+inline constexpr double cannot_tell = 3.0, far_better = 10.0;
+
 /// "corner masonry conducts better", "as drawn".
 [[nodiscard]] std::string name_of(const cases::Explanation& explanation);
 

@@ -223,16 +223,16 @@ const board = {
 
   /** What the next touch of the section is for; null: nothing but looking. */
   asking(said) {
+    $(".plates").classList.toggle("pinning", said !== null);
     $(".asking").hidden = said === null;
     $(".asking span").textContent = said ?? "";
+    if (said !== null && this.variant) this.show("");
   },
 
   // readings
 
   pinning(on) {
     this.pinned = on;
-    if (on && this.variant) this.show("");
-    $(".plates").classList.toggle("pinning", on);
     this.asking(on ? words.tapWall : null);
     if (on) {
       tape.close();
@@ -279,9 +279,7 @@ const board = {
 
   drawing(on) {
     this.drawsArea = on;
-    $(".plates").classList.toggle("pinning", on);
     this.asking(on ? words.drawArea : null);
-    if (on && this.variant) this.show("");
   },
   addArea({x, y}) {
     this.drawing(false);

@@ -23,6 +23,20 @@ const drawn = (tag, attributes = {}, ...inner) => {
 };
 const degrees = (value) => value.toFixed(1);
 
+/** Follows the pointer that was put down until it is lifted or taken away, wherever it goes. */
+function followPointer(down, move, end) {
+  const own = (heard) => (event) => { if (event.pointerId === down.pointerId) heard(event); };
+  const moved = own(move), ended = own((event) => {
+    removeEventListener("pointermove", moved);
+    removeEventListener("pointerup", ended);
+    removeEventListener("pointercancel", ended);
+    end(event);
+  });
+  addEventListener("pointermove", moved);
+  addEventListener("pointerup", ended);
+  addEventListener("pointercancel", ended);
+}
+
 class Plate {
   /** `acts`: {drag(handle, value), drop(handle, value), choose(handle), tap(place), hover(place)} */
   constructor(host, acts) {
@@ -248,7 +262,6 @@ class Plate {
     const base = {handle, at: this.middle(seen, handle), origin: {...this.fit}, value: handle.value};
     let moved = false;
     const move = (now) => {
-      if (now.pointerId !== event.pointerId) return;
       const gone = (handle.axis === "x" ? now.clientX - start : start - now.clientY) * handle.grows;
       if (!moved && Math.abs(gone) < 5) return;
       moved = true;
@@ -262,10 +275,6 @@ class Plate {
       this.acts.drag(handle, value);
     };
     const end = async (now) => {
-      if (now.pointerId !== event.pointerId) return;
-      removeEventListener("pointermove", move);
-      removeEventListener("pointerup", end);
-      removeEventListener("pointercancel", end);
       if (!moved) return this.acts.choose(handle);
       const {value} = this.held;
       this.dropping = true;
@@ -276,9 +285,7 @@ class Plate {
       this.held = null;
       this.dropping = false;
     };
-    addEventListener("pointermove", move);
-    addEventListener("pointerup", end);
-    addEventListener("pointercancel", end);
+    followPointer(event, move, end);
   }
 }
 

@@ -93,7 +93,6 @@ function gripOf(plate, at, label, glyph, numbers, lines) {
     plate.frozen = true;
     plate.host.classList.add("moving");
     const move = (now) => {
-      if (now.pointerId !== event.pointerId) return;
       const next = by((now.clientX - event.clientX) / plate.fit.scale, (event.clientY - now.clientY) / plate.fit.scale);
       if (next.x === to.x && next.y === to.y) return;
       to = next;
@@ -111,15 +110,13 @@ function gripOf(plate, at, label, glyph, numbers, lines) {
       });
     };
     const end = async (now) => {
-      if (now.pointerId !== event.pointerId) return;
-      for (const [kind, heard] of [["pointermove", move], ["pointerup", end], ["pointercancel", end]]) removeEventListener(kind, heard);
       plate.frozen = false;
       board.moving = false;
       plate.host.classList.remove("moving");
       if (now.type === "pointerup" && (to.x || to.y)) await put(to);
       else plate.show(board.base);
     };
-    for (const [kind, heard] of [["pointermove", move], ["pointerup", end], ["pointercancel", end]]) addEventListener(kind, heard);
+    followPointer(event, move, end);
   });
   return plate.put(button, screen.x, screen.y);
 }
@@ -156,7 +153,6 @@ function drawArea(plate, event, done) {
   plate.lay.append(frame);
   let to = from;
   const move = (now) => {
-    if (now.pointerId !== event.pointerId) return;
     to = at(plate.placeAt(now));
     const a = plate.toScreen(from.x, from.y), b = plate.toScreen(to.x, to.y);
     plate.put(frame, Math.min(a.x, b.x), Math.min(a.y, b.y));
@@ -164,12 +160,10 @@ function drawArea(plate, event, done) {
     frame.style.height = `${Math.abs(a.y - b.y)}px`;
   };
   const end = (now) => {
-    if (now.pointerId !== event.pointerId) return;
-    for (const [kind, heard] of [["pointermove", move], ["pointerup", end], ["pointercancel", end]]) removeEventListener(kind, heard);
     frame.remove();
     if (now.type === "pointerup" && to.x !== from.x && to.y !== from.y) {
       done({x: [Math.min(from.x, to.x), Math.max(from.x, to.x)], y: [Math.min(from.y, to.y), Math.max(from.y, to.y)]});
     }
   };
-  for (const [kind, heard] of [["pointermove", move], ["pointerup", end], ["pointercancel", end]]) addEventListener(kind, heard);
+  followPointer(event, move, end);
 }

@@ -8,6 +8,9 @@
 #include <utility>
 #include <vector>
 
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/survey/chances.hpp"
+#include "tools/answer/words/figures.hpp"
 #include "tools/draw/canvas/lettering.hpp"
 #include "tools/draw/chart/axes.hpp"
 #include "tools/draw/field/isotherms.hpp"
@@ -55,19 +58,16 @@ std::string name_of(const Told& one, const std::vector<Told>& all) {
   return name;
 }
 
-Colour colour_of(double chance) { return chance < 0.1 ? safe : chance < 0.5 ? doubtful : bad; }
-
-std::string hundredths(double chance) {
-  if (chance < 0.01) return "< 1";
-  if (chance > 0.99) return "> 99";
-  return fmt::format("{:.0f}", 100 * chance);
+Colour colour_of(double chance) {
+  const Degree degree = degree_of(chance);
+  return degree == Degree::unlikely ? safe : degree == Degree::marginal ? doubtful : bad;
 }
 
 /// Bars from 0 to 100 of 100 cases. Returns where they end.
 double draw_bars(Canvas& canvas, const std::vector<Told>& all, double top) {
   const auto across = [&](double share) { return from + share * (to - from); };
   const double begin = top + 20.0, end = begin + pitch * static_cast<double>(all.size());
-  canvas.rectangle({from, begin}, across(0.1) - from, end - begin, {safe, {}, 0.12});
+  canvas.rectangle({from, begin}, across(marginal_chance) - from, end - begin, {safe, {}, 0.12});
   canvas.text({from, begin - 5.0}, "safe", {10.5, Anchor::start, 0.0, false, grey, {}});
   for (const double share : {0.0, 0.1, 0.25, 0.5, 0.75, 1.0}) {
     canvas.line({across(share), begin}, {across(share), end}, {{0xa4a4a4}, 0.6});
@@ -80,7 +80,7 @@ double draw_bars(Canvas& canvas, const std::vector<Told>& all, double top) {
                 {11.5, Anchor::end, 0.0, false, black, {}});
     canvas.rectangle({from, y + 6.0}, std::max(2.0, across(broken) - from), pitch - 12.0,
                      {colour_of(broken), {}});
-    canvas.text({to + 8.0, y + 16.0}, hundredths(broken),
+    canvas.text({to + 8.0, y + 16.0}, cases_of_100(broken),
                 {12.0, Anchor::start, 0.0, true, colour_of(broken), {}});
     y += pitch;
   }
@@ -162,7 +162,7 @@ Picture drawn_chances(const Results& results) {
   }
   std::string description = "In how many of 100 cases a limit would be passed.";
   for (const Told& one : all)
-    description += fmt::format(" {}: {}.", name_of(one, all), hundredths(one.chance->broken));
+    description += fmt::format(" {}: {}.", name_of(one, all), cases_of_100(one.chance->broken));
   return {std::move(canvas), bottom + 6.0,
           fmt::format("{}: how often a limit would be passed", results.title), description};
 }

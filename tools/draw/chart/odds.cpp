@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/draw/chart/odds.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,7 +11,6 @@
 
 #include "tools/answer/survey/survey_words.hpp"
 #include "tools/draw/canvas/lettering.hpp"
-#include "tools/draw/chart/readings.hpp"
 #include "tools/draw/section/sheet.hpp"
 
 namespace quoin::tools {
@@ -28,12 +29,13 @@ double draw_odds(Canvas& canvas, const std::vector<Explained>& all, double top) 
   const double begin = top + 36.0, end = begin + pitch * static_cast<double>(all.size());
   canvas.text({page_edge, top}, "How many times worse each explanation fits than the best",
               {12.5, Anchor::start, 0.0, true, black, {}});
-  canvas.rectangle({from, begin}, across(3.0) - from, end - begin, {Colour{0x484848}, {}, 0.18});
-  canvas.rectangle({across(3.0), begin}, across(10.0) - across(3.0), end - begin,
-                   {Colour{0x484848}, {}, 0.07});
-  canvas.text({(from + across(3.0)) / 2, begin - 5.0}, "cannot tell",
+  canvas.rectangle({from, begin}, across(cannot_tell) - from, end - begin,
+                   {Colour{0x484848}, {}, 0.18});
+  canvas.rectangle({across(cannot_tell), begin}, across(far_better) - across(cannot_tell),
+                   end - begin, {Colour{0x484848}, {}, 0.07});
+  canvas.text({(from + across(cannot_tell)) / 2, begin - 5.0}, "cannot tell",
               {10.5, Anchor::middle, 0.0, false, grey, {}});
-  canvas.text({across(std::sqrt(30.0)), begin - 5.0}, "fits worse",
+  canvas.text({across(std::sqrt(cannot_tell * far_better)), begin - 5.0}, "fits worse",
               {10.5, Anchor::middle, 0.0, false, grey, {}});
   canvas.text({across(100.0), begin - 5.0}, "fits far worse",
               {10.5, Anchor::middle, 0.0, false, grey, {}});

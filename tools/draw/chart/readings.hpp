@@ -10,8 +10,4 @@ namespace quoin::tools {
 /// surface that most of them lie on. Empty where nothing is told.
 [[nodiscard]] Picture drawn_readings(const Results& results);
 
-/// How many times worse each explanation fits than the best, with the region in which readings
-/// cannot tell, and what to measure next. Empty where nothing is told.
-[[nodiscard]] Picture drawn_odds(const Results& results);
-
 }  // namespace quoin::tools

@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "tools/draw/field/labels.hpp"
+#include "tools/draw/section/rooms.hpp"
 
 namespace quoin::tools {
 namespace {

@@ -39,14 +39,16 @@ std::optional<Box> room_among(const View& view, Shows shows) {
              best->width() * view.scale(), best->height() * view.scale(), 0.0};
 }
 
+bool shows_only(const Cell& cell, SpaceId space) {
+  return cell.below == Fill{space} && cell.above == Fill{space};
+}
+
 /// Which part of a space each cell belongs to, from 1; 0 where it shows something else. Parts share
 /// no side of a cell.
 std::vector<std::size_t> parts_of(const Section& section, SpaceId space) {
   const std::size_t columns = section.columns();
   std::vector<std::size_t> parts(section.cells.size(), 0);
-  const auto shows = [&](std::size_t k) {
-    return section.cells[k].below == Fill{space} && section.cells[k].above == Fill{space};
-  };
+  const auto shows = [&](std::size_t k) { return shows_only(section.cells[k], space); };
   std::size_t count = 0;
   for (std::size_t start = 0; start < parts.size(); ++start) {
     if (parts[start] != 0 || !shows(start)) continue;
@@ -70,10 +72,8 @@ std::vector<std::size_t> parts_of(const Section& section, SpaceId space) {
 
 std::optional<Box> room_of(const View& view, SpaceId space) {
   const Section& section = view.section();
-  return room_among(view, [&](std::size_t i, std::size_t j) {
-    const Cell& cell = section.cell(i, j);
-    return cell.below == Fill{space} && cell.above == Fill{space};
-  });
+  return room_among(
+      view, [&](std::size_t i, std::size_t j) { return shows_only(section.cell(i, j), space); });
 }
 
 std::vector<Box> rooms_of(const View& view, SpaceId space) {

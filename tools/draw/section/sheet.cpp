@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "tools/draw/canvas/hatch.hpp"
+#include "tools/draw/section/rooms.hpp"
 
 namespace quoin::tools {
 

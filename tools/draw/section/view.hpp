@@ -95,9 +95,6 @@ class View {
   double top_ = 0.0;
 };
 
-/// The largest rectangle that shows nothing but one space, on the picture.
-[[nodiscard]] std::optional<Box> room_of(const View& view, geometry::SpaceId space);
-
 /// Tints the spaces.
 void tint_spaces(Canvas& canvas, const View& view, const cases::Variant& variant);
 

@@ -21,6 +21,7 @@
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/disk/base64.hpp"
 #include "tools/draw/canvas/colours.hpp"
+#include "tools/draw/section/rooms.hpp"
 #include "tools/draw/section/view.hpp"
 
 namespace quoin::tools {
