@@ -62,6 +62,15 @@ struct Coarsening {
   T* coarse_ground;
 };
 
+/// Conductances of a single panel, whose columns lie side by side; as in `Conductances`.
+template <typename T>
+struct PanelLinks {
+  const T* east;
+  const T* north;
+  const T* tie;
+  const T* ground;
+};
+
 /// A single panel factorised row by row. See `PanelSolver`.
 template <typename T>
 struct Elimination {
@@ -82,6 +91,8 @@ struct LevelKernels {
   void (*write_inflow)(Rows rows, Sides<T> sides, T* inflow);
   void (*add)(Rows rows, const T* correction, T* x);
   double (*product)(Rows rows, const T* a, const T* b);
+  /// Writes what `Elimination` keeps of a panel of so many columns.
+  void (*factorise_panel)(Rows rows, std::size_t columns, PanelLinks<T> links, T* inverses);
   /// x from rhs; returns their product.
   double (*solve_panel)(Rows rows, Elimination<T> panel, const T* rhs, T* x);
 };

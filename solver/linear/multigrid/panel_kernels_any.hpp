@@ -7,6 +7,7 @@
 #include <cstddef>
 
 #include "solver/linear/multigrid/lanes.hpp"
+#include "solver/linear/multigrid/panel_elimination_any.hpp"
 #include "solver/linear/multigrid/panel_kernels.hpp"
 
 namespace quoin::solver {
@@ -424,8 +425,8 @@ inline double write_image(Rows rows, Links<double> links, Around direction, doub
 
 template <typename T>
 constexpr LevelKernels<T> level_kernels() {
-  return {factorise_even<T>, factorise_odd<T>, coarsen<T>, relax_alone<T>, relax<T>,
-          write_inflow<T>,   add<T>,           product<T>, solve_panel<T>};
+  return {factorise_even<T>, factorise_odd<T>, coarsen<T>, relax_alone<T>,     relax<T>,
+          write_inflow<T>,   add<T>,           product<T>, factorise_panel<T>, solve_panel<T>};
 }
 
 template <typename T>
