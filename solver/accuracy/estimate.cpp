@@ -6,8 +6,17 @@
 
 namespace quoin::solver {
 
+namespace {
+
+constexpr double share_of_gap = 0.2;  // by trial: 0.15 leaves out 2 of 100 nasty sections
+
+}  // namespace
+
+double least_band(const TwoSided& fine) {
+  return std::abs(fine.lacks) + share_of_gap * fine.gap + fine.local;
+}
+
 Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine) {
-  constexpr double share_of_gap = 0.2;  // by trial: 0.15 leaves out 2 of 100 nasty sections
   const double rounding = 1e-9 * std::max({1e-3, std::abs(coarse.value), std::abs(fine.value)});
   const double step = std::abs(fine.value + fine.lacks - coarse.value - coarse.lacks);
   const double band =

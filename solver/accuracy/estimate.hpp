@@ -27,6 +27,9 @@ struct TwoSided {
 /// repeats.
 [[nodiscard]] Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine);
 
+/// What that band is at least, whatever the coarser grid says.
+[[nodiscard]] double least_band(const TwoSided& fine);
+
 /// The same estimate in other units: value * factor + offset.
 [[nodiscard]] Estimate scaled(const Estimate& estimate, double factor, double offset);
 

@@ -11,10 +11,17 @@ namespace quoin::solver {
 
 namespace {
 
-/// How much of the blame is dealt with in one step. Far from the wanted accuracy much is cut at
-/// once, to save steps; near it little, to save nodes. By trial.
-double share_of_blame(double in_units_of_the_wanted) {
-  return std::clamp(1 - 8 / in_units_of_the_wanted, 0.4, 0.8);
+constexpr std::size_t tiny_grid = 2'000;   // nodes: a step costs more than its nodes
+constexpr std::size_t small_grid = 8'000;  // nodes: milliseconds
+constexpr std::size_t most_steps = 40;     // of all grids; ordinary sections take three to ten
+
+/// How much of the blame is dealt with in one step: so much that the next grid should do, were a
+/// cut to leave a quarter of what it cuts. Corners leave more, so far from the goal steps follow
+/// each other, and near it not all is cut at once, to save nodes. By trial.
+double share_of_blame(double shortfall, std::size_t nodes) {
+  constexpr double left_by_a_cut = 0.25, goal = 0.9;
+  return std::clamp((1 - goal / shortfall) / (1 - left_by_a_cut), 0.4,
+                    nodes <= tiny_grid ? 0.9 : 0.8);
 }
 
 /// Of each cell along one axis its blame, none where it is too narrow to be cut: a graded cell at a
@@ -26,13 +33,11 @@ void add_blame(const std::vector<double>& blame, const std::vector<double>& line
   }
 }
 
-constexpr std::size_t small_grid = 8'000;  // nodes: milliseconds
-constexpr std::size_t most_steps = 40;     // of all grids; ordinary sections take five to fifteen
-
 }  // namespace
 
 geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision,
-                                           const geometry::Mesh& mesh, const Blame& blame) {
+                                           const geometry::Mesh& mesh, const Blame& blame,
+                                           double shortfall) {
   std::vector<double> all;
   add_blame(blame.columns, mesh.x, all);
   add_blame(blame.rows, mesh.y, all);
@@ -43,7 +48,7 @@ geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision,
 
   const double blamed = std::accumulate(all.begin(), all.end(), 0.0);
   if (!(blamed > 0.0)) return subdivision;
-  const double to_deal_with = share_of_blame(blamed) * blamed;
+  const double to_deal_with = share_of_blame(shortfall, mesh.nodes()) * blamed;
   std::vector<char> marked(all.size());
   double dealt_with = 0.0;
   for (const std::size_t k : order) {

@@ -13,11 +13,12 @@ namespace quoin::solver {
 inline constexpr double narrowest_cell = 1e-8;
 
 /// A subdivision with those columns and rows of cells cut in two that together bear most of the
-/// blame, of those that are wide enough; the same one where none is. Shape: the mesh of that
+/// blame, of those that are wide enough; the same one where none is. The shortfall, how many times
+/// as wide as wanted the worst band is, above 1, says how much is cut. Shape: the mesh of that
 /// subdivision.
 [[nodiscard]] geometry::Subdivision cut_where_it_matters(geometry::Subdivision subdivision,
                                                          const geometry::Mesh& mesh,
-                                                         const Blame& blame);
+                                                         const Blame& blame, double shortfall);
 
 /// Whether it is any use to go on: told by how much the shortfall has shrunk while the grid grew.
 class Progress {

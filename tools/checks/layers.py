@@ -24,7 +24,7 @@ LAYERS = {
 ROOMS = {
     "solver": [
         "solver/linear/multigrid", "solver/linear", "solver/scheme", "solver/accuracy",
-        "solver/findings", "solver/triangles", "solver", "solver/vapour", "solver/survey"],
+        "solver/findings", "solver/grids", "solver/triangles", "solver", "solver/vapour", "solver/survey"],
     "cases": [
         "cases/text", "cases/model", "cases/grammar", "cases/meaning", "cases"],
     "tools": [

@@ -49,6 +49,21 @@ TEST_CASE("where the middle itself is off the step between the grids covers it")
   }
 }
 
+TEST_CASE("no coarser grid makes a band narrower than the finer grid alone says it is at least") {
+  for (const double skew : {0.0, 0.1, -0.5, 0.9}) {
+    const TwoSided fine = on_grid(12.6, 0.3, skew, 0.5);
+    for (const double coarse : {0.7, 1.0, 2.0}) {
+      CAPTURE(skew);
+      CAPTURE(coarse);
+      const double band = estimate_of(on_grid(12.6, 0.3, skew, coarse), fine).band;
+      CHECK(least_band(fine) <= band);
+    }
+    // And one that says much the same leaves it there, but for rounding.
+    CHECK(estimate_of(fine, fine).band == WithinAbs{least_band(fine), 2e-8});
+    CHECK(estimate_of(on_grid(12.6, 0.3, 0.9, 2.0), fine).band > 1.01 * least_band(fine));
+  }
+}
+
 TEST_CASE("a correction to the wrong side is covered by the step between the grids") {
   CHECK(covers(from_grids(12.6, 0.3, 2.0), 12.6));
 }

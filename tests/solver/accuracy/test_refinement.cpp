@@ -141,6 +141,24 @@ TEST_CASE("a turned jamb whose slopes no grid follows is as accurate as wanted")
   CHECK(solution.accurate);
 }
 
+TEST_CASE("the more a band lacks the more of the grid is cut at once and never nothing") {
+  const Problem corner = checkerboard(2, 0.5, 1.5, 0.06);
+  const geometry::Subdivision grid = geometry::subdivision_of(corner.section(), 8);
+  const geometry::Mesh mesh = geometry::mesh_of(corner.section(), grid);
+  Blame blame = no_blame(mesh);
+  for (std::size_t k = 0; k < blame.columns.size(); ++k) {
+    blame.columns[k] = 1.0 / static_cast<double>(k + 1);
+  }
+  std::size_t before = geometry::nodes(grid);
+  for (const double shortfall : {1.01, 2.0, 100.0}) {
+    const std::size_t nodes = geometry::nodes(cut_where_it_matters(grid, mesh, blame, shortfall));
+    CHECK(nodes > before);
+    before = nodes;
+  }
+  CHECK(geometry::nodes(cut_where_it_matters(grid, mesh, no_blame(mesh), 100.0)) ==
+        geometry::nodes(grid));
+}
+
 TEST_CASE("refinement ends where its pace says that the limit comes first") {
   Progress steady;
   for (const auto& [nodes, shortfall] :
