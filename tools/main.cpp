@@ -1,5 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <unistd.h>
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
 
 #include <CLI/App.hpp>
 #include <CLI/Config.hpp>
@@ -49,6 +52,16 @@ tools::Terminal terminal() {
   return result;
 }
 
+/// Grids are solved one after the other in much the same memory: given back to the system between
+/// them, it would have to be asked for, page by page, each time.
+void keep_memory() {
+#ifdef __GLIBC__
+  constexpr int most_kept = 256 << 20, largest_piece = 32 << 20;  // bytes
+  mallopt(M_TRIM_THRESHOLD, most_kept);
+  mallopt(M_MMAP_THRESHOLD, largest_piece);
+#endif
+}
+
 Exit run(int argc, char** argv, tools::Terminal& io) {
   CLI::App program{"Quoin: heat, damp and mould at the cold places of old walls"};
   tools::describe(program);
@@ -74,6 +87,7 @@ Exit run(int argc, char** argv, tools::Terminal& io) {
 }  // namespace
 
 int main(int argc, char** argv) {
+  keep_memory();
   std::signal(SIGPIPE, SIG_IGN);  // a reader who goes does not stop the files of later cases
   tools::Terminal io = terminal();
   const Exit exit = tools::told(io, [&] { return run(argc, argv, io); });
