@@ -25,7 +25,9 @@ using geometry::Outline;
 using geometry::Patch;
 using materials::Material;
 
-std::string in_millimetres(double length) { return fmt::format("{:.9g}", 1000 * length); }
+std::string in_millimetres(double length) {
+  return fmt::format("{:.9g}", 1000 * length + 0.0);  // no -0
+}
 
 WrittenMaterial written(const Material& material) {
   WrittenMaterial result;
@@ -178,6 +180,7 @@ class SheetWriter {
         lines.push_back(map.text());
         continue;
       }
+      if (is_nothing(patch.outline)) continue;
       map.add("fill", yaml_word(name_of(patch.fill)));
       add_place(map, patch.outline);
       if (const auto* id = std::get_if<RegionId>(&patch.fill)) {
@@ -227,6 +230,15 @@ class SheetWriter {
         outline.begin(), outline.end(),
         [&](const auto& a, const auto& b) { return a.*coordinate < b.*coordinate; });
     return {(*least).*coordinate, (*most).*coordinate};
+  }
+
+  /// Thinner than can be written: a recipe may leave such a sliver by rounding, and no section has
+  /// it.
+  static bool is_nothing(const Outline& outline) {
+    const Interval x = extent(outline, &geometry::Point::x);
+    const Interval y = extent(outline, &geometry::Point::y);
+    return in_millimetres(x.from) == in_millimetres(x.to) ||
+           in_millimetres(y.from) == in_millimetres(y.to);
   }
 
   static void add_place(YamlMap& map, const Outline& outline) {

@@ -18,6 +18,8 @@ except ImportError:
     print("skipped: no ezdxf here")
     sys.exit(77)
 
+from sheet_drawing import Sheet
+
 PROGRAM, SOURCE = sys.argv[1], pathlib.Path(sys.argv[2])
 
 HEAD = """quoin: 1
@@ -87,7 +89,7 @@ class Desk:
 def solved(text):
     done = subprocess.run([PROGRAM, "solve", "--json", "-"], input=text, capture_output=True,
                           text=True)
-    assert done.returncode == 0, done.stderr
+    assert done.returncode == 0, (done.stderr, text)
     return json.loads(done.stdout)["variants"][0]
 
 
@@ -203,6 +205,26 @@ def check_faults(desk):
     assert done.returncode == 2 and "cannot be read" in done.stderr, done
 
 
+def check_sheets(desk):
+    """Every example, and with them every recipe: in pieces that touch, and in whole areas."""
+    layers = desk.folder / "sheet-layers.yaml"
+    count = 0
+    for file in sorted((SOURCE / "cases/examples").glob("*.yaml")):
+        done = subprocess.run([PROGRAM, "check", "--sheet", file], check=True, capture_output=True,
+                              text=True)
+        sheet = Sheet(done.stdout.split("\nquoin: 1\n")[0] + "\n")
+        layers.write_text(sheet.layers, "utf-8")
+        drawn = solved(sheet.text)
+        for draw in (sheet.draw_slices, sheet.draw_areas):
+            drawing, space = new_drawing()
+            draw(space)
+            traced, notes = desk.case(drawing, layers=layers)
+            assert not notes, (file, notes)
+            compare(solved(sheet.with_section_of(traced)), drawn)
+        count += 1
+    assert count > 10
+
+
 def main():
     with tempfile.TemporaryDirectory() as name:
         desk = Desk(pathlib.Path(name))
@@ -214,6 +236,7 @@ def main():
         check_other_ways(desk, text)
         check_arc(desk)
         check_faults(desk)
+        check_sheets(desk)
 
 
 if __name__ == "__main__":

@@ -54,7 +54,7 @@ DOORS = {
     "nlohmann-json": (r"nlohmann/", ["tools/*", "tests/tools/*.cpp", "tests/door/*.cpp",
                                    "tests/sweep/*.cpp"]),
     "CLI11": (r"CLI/", ["tools/main.cpp", "tools/command/*.cpp"]),
-    "SQLite": (r"sqlite3", ["tools/sweep/store.cpp"]),
+    "SQLite": (r"sqlite3", ["tools/sweep/database.cpp"]),
     "GDAL": (r"(gdal|ogr|cpl)_?\w*\.h$", ["tools/trace/ogr_drawing.cpp"]),
     "pybind11": (r"pybind11/", ["tools/python/*.cpp"]),
     "cairo and Pango": (r"(cairo|pango)", ["tools/draw/canvas/cairo_paint.cpp"]),

@@ -57,7 +57,17 @@ void tell(const GatheredCount& count, const Gathered& gathered, const Terminal& 
                                 count.solved, count.wrong + count.failed, count.missing);
 }
 
+/// One thing is printed at a time.
+void check(const GatherOptions& options) {
+  const bool picture = !options.picture.empty();
+  if (int{options.csv} + int{picture} + int{options.row.has_value()} > 1)
+    refuse("one thing is printed at a time", "several", "one of --csv, --picture and --case");
+  if (!options.result.empty() && !picture)
+    refuse("--result says what a picture shows", "no picture", "--picture, too");
+}
+
 Exit gather(const GatherOptions& options, const Terminal& terminal) {
+  check(options);
   Gathered gathered(options.folder);
   if (options.row) {
     const cases::Vary& vary = gathered.vary();

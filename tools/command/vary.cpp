@@ -18,6 +18,7 @@
 #include "tools/command/command.hpp"
 #include "tools/disk/held_signals.hpp"
 #include "tools/disk/memory.hpp"
+#include "tools/disk/output_folder.hpp"
 #include "tools/sweep/sweep.hpp"
 
 namespace quoin::tools {
@@ -75,6 +76,9 @@ class Told {
   explicit Told(const Terminal& terminal) : terminal_(terminal) {}
 
   void operator()(const SweepProgress& progress) {
+    if (progress.waiting && !terminal_.quiet)
+      terminal_.notes << "another run writes the same rows; this one goes on when that has ended"
+                      << std::endl;
     const double pause = terminal_.progress ? 0.5 : 10.0;  // s
     if (terminal_.quiet || progress.seconds < last_ + pause) return;
     last_ = progress.seconds;
@@ -107,6 +111,7 @@ Exit vary(const VaryOptions& options, const Terminal& terminal) {
                options.workers,
                {}};
   run.effort.node_limit = std::min(run.effort.node_limit, nodes_that_fit());
+  check_place(run.folder);
   Told told(terminal);
   SweepProgress end;
   {

@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
-#include <csignal>
-
-#include <array>
-
 namespace quoin::tools {
 
 /// While one lives, the signals that ask the program to end (SIGINT, SIGTERM, SIGHUP) are only
-/// noted, in every thread, so that what was begun can be finished or taken back. When it goes, a
-/// noted signal takes its course. Signals that are ignored stay so. One at a time.
+/// noted, in every thread, so that what was begun can be finished or taken back. When the last one
+/// goes, a noted signal takes its course. Signals that are ignored stay so. Threads may have some
+/// at once, which may go in any order.
 class HeldSignals {
  public:
   HeldSignals();
@@ -19,10 +16,6 @@ class HeldSignals {
 
   /// Whether one was noted since.
   [[nodiscard]] static bool noted();
-
- private:
-  static constexpr std::array<int, 3> signals{SIGINT, SIGTERM, SIGHUP};
-  std::array<struct sigaction, signals.size()> before_{};
 };
 
 }  // namespace quoin::tools

@@ -12,8 +12,8 @@
 #include <cstdio>
 
 #include "tools/disk/aside.hpp"
-#include "tools/disk/folder_lock.hpp"
 #include "tools/disk/held_signals.hpp"
+#include "tools/disk/locks.hpp"
 #include "tools/disk/replace.hpp"
 #include "tools/disk/written_files.hpp"
 
@@ -72,7 +72,7 @@ void check_writable(const fs::path& folder) {
 }
 
 /// The nearest that is there must be a folder, and writable.
-void check_place(const fs::path& folder) {
+void check_nearest(const fs::path& folder) {
   for (fs::path above = folder;; above = above.parent_path()) {
     if (above.empty()) above = ".";
     const fs::file_status status = fs::status(above);
@@ -116,7 +116,7 @@ fs::path checked_place(const fs::path& called) {
     throw DiskError("-o", "the folder has no name; give one, such as -o results");
   }
   const fs::path folder = without_end(called);
-  check_place(folder);
+  check_nearest(folder);
   return folder;
 }
 
@@ -168,6 +168,10 @@ void check_folder(const fs::path& folder, const std::vector<std::string>& names,
     const FolderLock lock(itself(called).parent_path());
     check_held_names(called, names, foreign);
   });
+}
+
+void check_place(const fs::path& folder) {
+  with_disk_errors(folder, [&] { static_cast<void>(checked_place(folder)); });
 }
 
 void write_folder(const fs::path& folder, const std::vector<File>& files, Foreign foreign) {

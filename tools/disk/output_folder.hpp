@@ -20,6 +20,10 @@ enum class Foreign { refused, replaced };
 void check_folder(const std::filesystem::path& folder, const std::vector<std::string>& names,
                   Foreign foreign = Foreign::refused);
 
+/// The same of a folder for files that are not written at once: whether it can be one, and be
+/// written. Throws: DiskError.
+void check_place(const std::filesystem::path& folder);
+
 /// Writes files into a folder so that they appear complete or not at all, and beside them a list of
 /// their names and checksums, by which the next run knows them.
 ///

@@ -8,7 +8,6 @@
 #include <optional>
 #include <system_error>
 
-#include "tools/answer/results/version.hpp"
 #include "tools/disk/disk_error.hpp"
 #include "tools/output/field/csv_surface.hpp"
 #include "tools/sweep/sweep.hpp"
@@ -60,52 +59,118 @@ std::filesystem::file_time_type written(const std::filesystem::path& file) {
   return std::filesystem::last_write_time(file, unknown);
 }
 
+/// The file of a part, what it notes of itself, and when it was written.
+struct Opened {
+  std::unique_ptr<SweepStore> store;
+  SweepStore::Notes notes;
+  std::filesystem::file_time_type written;
+};
+
+/// Whether all that was noted once is noted still, and alike.
+bool holds(const SweepStore::Notes& once, const SweepStore::Notes& now) {
+  return std::all_of(once.begin(), once.end(), [&](const auto& note) {
+    const auto found = now.find(note.first);
+    return found != now.end() && found->second == note.second;
+  });
+}
+
+/// Whether two parts are of one sweep in one state, solved by one program with the same files.
+bool belong_together(const SweepStore::Notes& one, const SweepStore::Notes& other) {
+  return std::all_of(one.begin(), one.end(), [&](const auto& note) {
+    const auto found = other.find(note.first);
+    const bool may_lack = note.first.starts_with(sweep_notes::table);
+    return found == other.end() ? may_lack : found->second == note.second;
+  });
+}
+
+std::vector<Opened> parts_in(const std::filesystem::path& folder) {
+  std::vector<Opened> parts;
+  for (const std::filesystem::path& file : part_files(folder)) {
+    Opened part{std::make_unique<SweepStore>(file, SweepStore::Use::read), {}, written(file)};
+    part.store->at_once([&] { part.notes = part.store->notes(); });
+    if (part.notes.contains(sweep_notes::vary))
+      parts.push_back(std::move(part));  // else just begun
+  }
+  return parts;
+}
+
 }  // namespace
 
+/// The rows of one part in order, some at a time, so that its file is free for others in between.
+class PartWalk {
+ public:
+  PartWalk(SweepStore& store, const SweepStore::Notes& notes) : store_(store), notes_(notes) {
+    read();
+  }
+
+  /// The row it stands at; null after the last.
+  [[nodiscard]] const StoredRow* row() const { return at_ < page_.size() ? &page_[at_] : nullptr; }
+  void step() {
+    const std::uint64_t next = page_[at_].number + 1;
+    if (++at_ < page_.size() || page_.size() < rows_of_a_page) return;
+    read(next);
+  }
+
+ private:
+  static constexpr std::size_t rows_of_a_page = 1000;
+
+  void read(std::uint64_t from = 0) {
+    store_.at_once([&] {
+      if (!holds(notes_, store_.notes()))
+        throw DiskError(store_.file(),
+                        "another state of the sweep was begun while it was read; "
+                        "gather again");
+      page_ = store_.rows_from(from, rows_of_a_page);
+    });
+    at_ = 0;
+  }
+
+  SweepStore& store_;
+  const SweepStore::Notes& notes_;
+  std::vector<StoredRow> page_;
+  std::size_t at_ = 0;
+};
+
 Gathered::Gathered(const std::filesystem::path& folder) {
-  std::vector<std::filesystem::path> files = part_files(folder);
-  std::erase_if(files, [](const std::filesystem::path& file) {  // only just begun
-    SweepStore part(file, SweepStore::Use::read);
-    return !part.is_made() || part.note(sweep_notes::vary).empty();
-  });
-  if (files.empty()) throw DiskError(folder, "holds no rows of a sweep; `quoin vary` writes them");
+  std::vector<Opened> parts = parts_in(folder);
+  if (parts.empty()) throw DiskError(folder, "holds no rows of a sweep; `quoin vary` writes them");
   const auto latest =
-      std::max_element(files.begin(), files.end(),
-                       [](const auto& a, const auto& b) { return written(a) < written(b); });
-  SweepStore first(*latest, SweepStore::Use::read);
-  const std::string state = first.note(sweep_notes::state);
-  const std::string case_text = first.note(sweep_notes::case_text);
+      std::max_element(parts.begin(), parts.end(),
+                       [](const auto& a, const auto& b) { return a.written < b.written; });
+  const SweepStore::Notes notes = latest->notes;
   vary_ = cases::vary_of(
-      first.note(sweep_notes::vary), latest->filename().string(),
-      [&](const std::string&) { return std::optional(case_text); }, sweep_column_names());
-  const std::string program = first.note(sweep_notes::program);
-  for (const std::filesystem::path& file : files) {
-    auto part = std::make_unique<SweepStore>(file, SweepStore::Use::read);
-    if (part->note(sweep_notes::state) != state || part->note(sweep_notes::program) != program) {
-      left_aside_.push_back(file.filename().string());
+      notes.at(sweep_notes::vary), latest->store->file().filename().string(),
+      [&](const std::string&) { return std::optional(notes.at(sweep_notes::case_text)); },
+      sweep_column_names());
+  for (Opened& part : parts) {
+    if (!belong_together(part.notes, notes)) {
+      left_aside_.push_back(part.store->file().filename().string());
       continue;
     }
-    part->ask_for(wanted(vary_));
-    parts_.push_back(std::move(part));
+    part.store->ask_for(wanted(vary_));
+    parts_.push_back({std::move(part.store), std::move(part.notes)});
   }
 }
 
 void Gathered::each(const std::function<void(const StoredRow&)>& take,
                     const std::function<void(std::uint64_t, std::uint64_t)>& missing) {
-  std::vector<std::optional<StoredRow>> next;
-  for (const auto& part : parts_) next.push_back(part->next_row());
+  std::vector<PartWalk> walks;
+  for (const Part& part : parts_) walks.emplace_back(*part.store, part.notes);
   std::uint64_t due = 0;
   for (;;) {
-    std::optional<std::size_t> first;
-    for (std::size_t p = 0; p < parts_.size(); ++p) {
-      if (next[p] && (!first || next[p]->number < next[*first]->number)) first = p;
+    PartWalk* first = nullptr;
+    for (PartWalk& walk : walks) {
+      if (walk.row() != nullptr &&
+          (first == nullptr || walk.row()->number < first->row()->number)) {
+        first = &walk;
+      }
     }
-    const std::uint64_t end = first ? next[*first]->number : vary_.rows();
+    const std::uint64_t end = first != nullptr ? first->row()->number : vary_.rows();
     if (end > due) missing(due, end);
-    if (!first) return;
-    if (end >= due) take(*next[*first]);  // else another part had it, too
+    if (first == nullptr) return;
+    if (end >= due) take(*first->row());  // else another part had it, too
     due = std::max(due, end + 1);
-    next[*first] = parts_[*first]->next_row();
+    first->step();
   }
 }
 

@@ -25,13 +25,19 @@ class Gathered {
   [[nodiscard]] const std::vector<std::string>& left_aside() const { return left_aside_; }
 
   /// Every row once, in order, one at a time; `missing` hears of the numbers from the first to
-  /// before the last that no part holds.
+  /// before the last that no part holds. Throws: DiskError, also where a run began another state of
+  /// the sweep meanwhile.
   void each(const std::function<void(const StoredRow&)>& take,
             const std::function<void(std::uint64_t, std::uint64_t)>& missing);
 
  private:
   cases::Vary vary_;
-  std::vector<std::unique_ptr<SweepStore>> parts_;
+  /// The file of a part, and what it noted of itself when it was opened.
+  struct Part {
+    std::unique_ptr<SweepStore> store;
+    SweepStore::Notes notes;
+  };
+  std::vector<Part> parts_;
   std::vector<std::string> left_aside_;
 };
 

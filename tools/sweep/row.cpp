@@ -79,7 +79,15 @@ std::string in_one_line(const std::vector<cases::Fault>& faults) {
   return all;
 }
 
+std::string digest_of(const std::optional<std::string>& table) {
+  return table ? cases::sha256(*table) : "missing";
+}
+
 }  // namespace
+
+std::string digest_of_table(const cases::Files& files, const std::string& name) {
+  return digest_of(files ? files(name) : std::nullopt);
+}
 
 SweepSolver::SweepSolver(const cases::Vary& vary, std::vector<SweepColumn> columns,
                          cases::Files files, const solver::Effort& effort)
@@ -94,10 +102,9 @@ SweepCase SweepSolver::read(std::uint64_t row) {
   const cases::Node tree = vary_.merged(vary_.choice(row));
   SweepCase result;
   result.text = cases::yaml_text(tree);
-  std::map<std::string, std::string> tables;
   const cases::Files noting = [&](const std::string& name) {
     std::optional<std::string> text = files_ ? files_(name) : std::nullopt;
-    if (text) tables[name] = cases::sha256(*text);
+    result.tables[name] = digest_of(text);
     return text;
   };
   try {
@@ -111,8 +118,9 @@ SweepCase SweepSolver::read(std::uint64_t row) {
     }
   }
   std::string named = result.text;
-  for (const auto& [name, digest] : tables) named += fmt::format("# {} {}\n", digest, name);
-  result.key = tables.empty() && result.fault.empty() ? result.read.sha256 : cases::sha256(named);
+  for (const auto& [name, digest] : result.tables) named += fmt::format("# {} {}\n", digest, name);
+  result.key =
+      result.tables.empty() && result.fault.empty() ? result.read.sha256 : cases::sha256(named);
   return result;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <map>
 #include <string>
 #include <vector>
 
@@ -18,7 +19,11 @@ struct SweepCase {
   std::string key;    ///< sha256 of that text, and of the tables that the case names; hexadecimal
   cases::Case read;   ///< without variants where `fault` is said
   std::string fault;  ///< why it is no case; empty: it is one
+  std::map<std::string, std::string> tables;  ///< digest of each that the case names
 };
+
+/// Digest of a file that a case names; other words where it is missing.
+[[nodiscard]] std::string digest_of_table(const cases::Files& files, const std::string& name);
 
 /// A row as it comes out.
 struct SweepAnswer {

@@ -7,13 +7,10 @@
 #include <map>
 #include <optional>
 #include <string>
-#include <utility>
 #include <vector>
 
 #include "tools/sweep/columns.hpp"
-
-struct sqlite3;
-struct sqlite3_stmt;
+#include "tools/sweep/database.hpp"
 
 namespace quoin::tools {
 
@@ -30,24 +27,20 @@ struct StoredRow {
 };
 
 /// The rows of one part of a sweep in a file of SQLite, each by its key; and whatever else must be
-/// known to read them, by name. The file is whole at every moment, however the program ends: what
-/// was not committed is not there. What a column lacks because it was not asked for makes a row one
-/// that is yet to be solved.
+/// known to read them, by name. What a column lacks because it was not asked for makes a row one
+/// that is yet to be solved. All throw: DiskError.
 class SweepStore {
  public:
-  enum class Use { write, read };
+  using Use = Database::Use;
+  using Notes = std::map<std::string, std::string>;
 
-  /// Throws: DiskError.
   SweepStore(const std::filesystem::path& file, Use use);
-  SweepStore(const SweepStore&) = delete;
-  SweepStore& operator=(const SweepStore&) = delete;
-  ~SweepStore();
 
-  /// False while another process is only about to make the file, or where it is none of a sweep.
-  [[nodiscard]] bool is_made();
+  [[nodiscard]] const std::filesystem::path& file() const { return base_.file(); }
 
-  /// What is known by a name; empty: nothing.
-  [[nodiscard]] std::string note(const std::string& name);
+  /// What is known, by its name; nothing while another process is only about to make the file, or
+  /// where it is none of a sweep.
+  [[nodiscard]] Notes notes();
   void set_note(const std::string& name, const std::string& text);
 
   /// The names of the columns that the file has, in their order.
@@ -63,16 +56,19 @@ class SweepStore {
 
   /// The numbers of the rows that are there with all columns asked for, in order.
   void each_number(const std::function<void(std::uint64_t, RowEnd)>& take);
-  /// These rows in order; the next at each call, nothing at the end. One walk at a time.
-  [[nodiscard]] std::optional<StoredRow> next_row();
+  /// These rows in order, from a number on.
+  [[nodiscard]] std::vector<StoredRow> rows_from(std::uint64_t number, std::size_t most);
 
   /// The row of a key, if it is solved and has all columns asked for.
   [[nodiscard]] std::optional<StoredRow> find(const std::string& key);
   /// Adds or replaces the row of a key.
   void add(const StoredRow& row);
 
-  /// Makes sure that what was changed stays.
-  void commit();
+  /// Makes sure that what was changed stays. False while another program reads the file: nothing is
+  /// lost, and it can be tried again.
+  [[nodiscard]] bool commit() { return base_.commit(); }
+  /// Reads what belongs together: no other program writes meanwhile.
+  void at_once(const std::function<void()>& read) { base_.at_once(read); }
 
   /// A table of the values of each axis and a view named `sweep` that shows every row with them.
   /// Shape: paths with their values; how many rows it takes until each has its next value.
@@ -84,21 +80,12 @@ class SweepStore {
   void show(const std::vector<ShownAxis>& axes);
 
  private:
-  class Statement;
-  void run(const std::string& sql);
-  [[noreturn]] void fail() const;
-  [[nodiscard]] Statement& prepared(const std::string& sql);
   [[nodiscard]] StoredRow row_of(Statement& statement) const;
   [[nodiscard]] std::string wanted_columns() const;
-  void begin();
 
-  std::filesystem::path file_;
-  sqlite3* base_ = nullptr;
-  std::map<std::string, Statement> statements_;
+  Database base_;
   std::vector<SweepColumn> asked_;
   std::size_t layout_ = 0;  ///< how many columns of the file a row must have
-  bool open_ = false;       ///< a transaction is
-  bool walking_ = false;
 };
 
 }  // namespace quoin::tools

@@ -44,13 +44,14 @@ struct SweepProgress {
   std::uint64_t failed = 0;      ///< done, but the numerics failed
   double seconds = 0.0;          ///< since it began
   bool stopped = false;          ///< before all were done
+  bool waiting = false;          ///< until another run that writes the same part has ended
 };
 
 /// Solves the rows of a part that its folder does not hold yet, and puts them into the part's file
 /// there at least once a second. `tell` hears of it from time to time; `stop` is asked whether to
 /// leave off. A row that cannot be solved is kept with its fault. Run twice it goes on where it was
 /// left, at any moment by any signal, and takes over rows of an earlier state of the vary file and
-/// of other parts. Throws: DiskError.
+/// of other parts. Two runs of one part take turns. Throws: DiskError.
 SweepProgress run_sweep(const SweepRun& run, const std::function<void(const SweepProgress&)>& tell,
                         const std::function<bool()>& stop);
 
@@ -65,6 +66,7 @@ inline constexpr const char* program = "program";  ///< version of the program t
 inline constexpr const char* vary = "vary";        ///< the text of the vary file
 inline constexpr const char* case_text = "case";   ///< of the case it names
 inline constexpr const char* state = "state";      ///< digest of both
+inline constexpr const char* table = "table ";     ///< and a name: digest of a file that rows name
 }  // namespace sweep_notes
 
 /// The digest of a vary file and its case.

@@ -21,14 +21,6 @@ std::optional<Point> crossing(Point a, Point b, Point c, Point d) {
   return Point{a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
 }
 
-double distance_to_edge(Point point, const Outline& outline) {
-  double least = std::numeric_limits<double>::infinity();
-  for (std::size_t k = 0; k < outline.size(); ++k)
-    least =
-        std::min(least, nearest_on(outline[k], outline[(k + 1) % outline.size()], point).distance);
-  return least;
-}
-
 Point middle(Point a, Point b) { return {(a.x + b.x) / 2, (a.y + b.y) / 2}; }
 
 void keep(const Outline& line, std::size_t first, std::size_t last, double chord,
@@ -55,6 +47,14 @@ Nearest nearest_on(Point a, Point b, Point to) {
       square == 0.0 ? 0.0 : std::clamp(((to.x - a.x) * dx + (to.y - a.y) * dy) / square, 0.0, 1.0);
   const Point place{a.x + share * dx, a.y + share * dy};
   return {std::hypot(to.x - place.x, to.y - place.y), place};
+}
+
+double distance_to_edge(Point point, const Outline& outline) {
+  double least = std::numeric_limits<double>::infinity();
+  for (std::size_t k = 0; k < outline.size(); ++k)
+    least =
+        std::min(least, nearest_on(outline[k], outline[(k + 1) % outline.size()], point).distance);
+  return least;
 }
 
 bool lies_within(Point point, const Outline& outline) {

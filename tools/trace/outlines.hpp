@@ -29,6 +29,9 @@ struct Nearest {
 /// Whether a point lies within an outline, off its edge or not by rounding.
 [[nodiscard]] bool lies_within(Point point, const Outline& outline);
 
+/// How far a point is from the nearest edge of an outline.
+[[nodiscard]] double distance_to_edge(Point point, const Outline& outline);
+
 /// An area without its sign.
 [[nodiscard]] double area_of(const Outline& outline);
 

@@ -187,9 +187,13 @@ class Tracing {
     }
   }
 
+  /// Within a piece, or where two of them meet.
   [[nodiscard]] bool is_painted(Point place) const {
-    return std::any_of(pieces_.begin(), pieces_.end(),
-                       [&](const Piece& piece) { return lies_in(place, piece.area, 0.0); });
+    constexpr double touching = 0.01;  // mm
+    return std::any_of(pieces_.begin(), pieces_.end(), [&](const Piece& piece) {
+      return lies_in(place, piece.area, 0.0) ||
+             distance_to_edge(place, piece.area.outline) <= touching;
+    });
   }
 
   void check_neighbours() {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
+#include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
 #include <sys/wait.h>
@@ -460,6 +461,7 @@ TEST_CASE("a signal that asks to end leaves the old run or the new one and nothi
   const pid_t child = fork();
   REQUIRE(child >= 0);
   if (child == 0) {
+    prctl(PR_SET_PDEATHSIG, SIGKILL);
     signal(SIGTERM, SIG_DFL);  // the runner of the tests has its own
     for (;;) write_folder(folder, many);
   }
@@ -517,6 +519,7 @@ TEST_CASE("a folder is never asked between the list of one run and the files of 
   const pid_t child = fork();
   REQUIRE(child >= 0);
   if (child == 0) {
+    prctl(PR_SET_PDEATHSIG, SIGKILL);
     signal(SIGTERM, SIG_DFL);
     for (char letter = 'a';; letter = letter == 'a' ? 'b' : 'a') write_folder(folder, run(letter));
   }

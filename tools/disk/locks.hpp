@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 
 namespace quoin::tools {
 
@@ -20,6 +21,26 @@ class FolderLock {
 
  private:
   int descriptor_;
+  bool held_ = false;
+};
+
+/// Held by one run at a time on what a file stands for; others wait. The file is empty. It goes
+/// with the lock; one that a killed run left is in no one's way.
+class FileLock {
+ public:
+  /// `tell` is called before it waits, if it has to. Throws: DiskError where the file cannot be
+  /// made or a signal that HeldSignals notes ends the waiting.
+  FileLock(std::filesystem::path file, const std::function<void()>& tell);
+  FileLock(const FileLock&) = delete;
+  FileLock& operator=(const FileLock&) = delete;
+  ~FileLock();
+
+  /// False where the disk knows no locks.
+  [[nodiscard]] bool held() const { return held_; }
+
+ private:
+  std::filesystem::path file_;
+  int descriptor_ = -1;
   bool held_ = false;
 };
 
