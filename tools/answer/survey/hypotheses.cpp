@@ -6,6 +6,8 @@
 #include <bit>
 #include <cmath>
 
+#include "tools/answer/survey/drawn_again.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -110,46 +112,6 @@ void sum_up(InferredExplanation& explanation) {
     explanation.effective += explanation.share[e] * sample.effective;
   }
   explanation.evidence_error = std::sqrt(variance);
-}
-
-/// Where to draw next from: the middle and the spread of a sample with the roots of its weights,
-/// half way from where it was drawn to where it should have been.
-solver::Mode drawn_towards(const solver::Sample& sample) {
-  const std::size_t n = sample.draws.columns;
-  solver::Mode result;
-  result.at.assign(n, 0.0);
-  result.covariance = solver::Table(n, n);
-  double sum = 0.0;
-  for (std::size_t k = 0; k < sample.draws.rows; ++k) {
-    const double weight = std::sqrt(sample.weights[k]);
-    sum += weight;
-    for (std::size_t i = 0; i < n; ++i) result.at[i] += weight * sample.draws(k, i);
-  }
-  for (double& at : result.at) at /= sum;
-  for (std::size_t k = 0; k < sample.draws.rows; ++k) {
-    const double share = std::sqrt(sample.weights[k]) / sum;
-    for (std::size_t i = 0; i < n; ++i) {
-      for (std::size_t j = 0; j < n; ++j)
-        result.covariance(i, j) +=
-            share * (sample.draws(k, i) - result.at[i]) * (sample.draws(k, j) - result.at[j]);
-    }
-  }
-  return result;
-}
-
-/// Draws anew from nearer where the weight lies, until the draws are worth a fair share of their
-/// number. Where readings contradict each other the unknowns lie in the shape of a funnel, of which
-/// the mode is the narrow end.
-void draw_again(const solver::Inference& inference, const solver::StandardDraws& standard,
-                solver::Sample& sample) {
-  constexpr double fair = 0.15;
-  constexpr int rounds = 3;
-  for (int round = 0; round < rounds; ++round) {
-    if (sample.effective >= fair * static_cast<double>(sample.draws.rows)) return;
-    solver::Sample again = solver::sample_of(inference, drawn_towards(sample), standard);
-    if (again.effective <= sample.effective) return;
-    sample = std::move(again);
-  }
 }
 
 /// Draws of less weight than this move no range.
