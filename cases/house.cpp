@@ -50,6 +50,11 @@ std::optional<Case> case_in_house(const Named<std::string>& named, const Files& 
                                   FaultList& faults, std::vector<Fault>& all) {
   const std::optional<std::string> text = table_of(named.value, named.node->mark, files, faults);
   if (!text) return std::nullopt;
+  if (is_house(*text)) {
+    faults.add(named.node->mark, {fmt::format("'{}' is a house itself", named.value), "",
+                                  "a case file of one section", "list its sections here"});
+    return std::nullopt;
+  }
   try {
     Case source = case_of_house(*text, named.value, files);
     return source;
@@ -85,6 +90,15 @@ void read_parts(const HouseDocument& document, const Files& files, House& house,
                 fmt::format("at most {}", most_sections), "make two houses of it"});
   for (const auto& named : document.house) {
     if (named.value.empty()) continue;  // said already
+    const auto* twin = &*std::find_if(document.house.begin(), document.house.end(),
+                                      [&](const auto& one) { return one.value == named.value; });
+    if (twin != &named) {
+      // Its readings would count twice.
+      faults.add(named.node->mark,
+                 {fmt::format("'{}' is the section '{}', too", named.value, twin->name), "",
+                  "each file once", "remove one of the two"});
+      continue;
+    }
     if (auto source = case_in_house(named, files, faults, all)) {
       if (source->survey) {
         faults.add(named.node->mark,

@@ -72,6 +72,12 @@ std::optional<Complaint> misread(const std::string& before, std::string_view aft
                          ? fmt::format("write {0}.{1} or {0}{1}", before, fraction)
                          : fmt::format("write {}.{}", before, fraction)};
   }
+  if (!spaced && after.size() > 2 && after[0] == ':' && is_digit(after[1]) && is_digit(after[2]) &&
+      before.size() <= 2 && is_digit(before[0])) {
+    const double hours = std::stod(before) + std::stod(std::string(after.substr(1, 2))) / 60;
+    return Complaint{"a clock time stands for a number", before + std::string(after),
+                     "a time of the day in hours", fmt::format("write {:.4g}", hours)};
+  }
   const bool per_unit = spaced && blankless.substr(0, 2) == "1/";
   if (!per_unit && !blankless.empty() && (is_digit(blankless[0]) || blankless[0] == '_')) {
     return Complaint{"something stands between the digits of a number", before + std::string(after),

@@ -7,6 +7,7 @@
 #include <string>
 
 #include "tools/answer/survey/explain.hpp"
+#include "tools/answer/survey/household_doubt.hpp"
 #include "tools/answer/words/compare.hpp"
 
 namespace quoin::tools {
@@ -51,6 +52,13 @@ std::vector<Results> results_of(const cases::House& house, const solver::Effort&
       results.survey =
           each.empty() ? worked->findings : told_with(house.parts.front().name, worked->findings);
     each.push_back(std::move(results));
+  }
+  if (worked) {
+    std::vector<const SolvedVariant*> variants;
+    for (const Results& results : each) {
+      for (const SolvedVariant& one : results.variants) variants.push_back(&one);
+    }
+    tell_household_doubt(variants, house.household, *each.front().survey);
   }
   return each;
 }

@@ -20,6 +20,7 @@
 #include "tools/answer/numbers.hpp"
 #include "tools/answer/survey/enough_ninety.hpp"
 #include "tools/answer/survey/explain.hpp"
+#include "tools/answer/survey/household_doubt.hpp"
 #include "tools/answer/words/compare.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/short_legs.hpp"
@@ -84,6 +85,11 @@ Results results_of(const cases::Case& source, const std::string& file, const sol
     results.variants.push_back(solved(source.variants[v], effort, ground));
     SolvedVariant& last = results.variants.back();
     if (!may_have_been_read(results.variants.front(), last)) last.variant.readings.clear();
+  }
+  if (results.survey && only.empty()) {
+    std::vector<const SolvedVariant*> all;
+    for (const SolvedVariant& one : results.variants) all.push_back(&one);
+    tell_household_doubt(all, source.household, *results.survey);
   }
   if (only.empty()) results.changes = changes(results.variants);
   return results;

@@ -191,6 +191,7 @@ TEST_CASE("what only looks like a number is refused") {
       {"010", "a number begins with 0", "write 10"},
       {"-007.5", "a number begins with 0", "write -7.5"},
       {"00", "a number begins with 0", "write 0"},
+      {"07:30", "a clock time stands for a number", "write 7.5"},
       {"0x1F", "numbers are decimal", ""},
       {"0o17", "numbers are decimal", ""},
       {"1 330", "something stands between the digits", ""},

@@ -75,8 +75,10 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
     safe.push_back(highest);
     strained.push_back(room.humidity_on(day) / highest);
   }
+  // Of no case or of all one knows no better than one in as many as there are: never 0 or 1.
+  const double least = 1.0 / std::max(2.0, fabric.effective);
   const auto share = [&](std::size_t number) {
-    return static_cast<double>(number) / static_cast<double>(draws);
+    return std::clamp(static_cast<double>(number) / static_cast<double>(draws), least, 1.0 - least);
   };
   Chance chance;
   chance.criterion = question.criterion->name;
@@ -85,10 +87,7 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
   chance.broken = share(broken);
   chance.fabric = share(by_fabric);
   chance.household = share(by_household);
-  // Of no case or of all one knows no better than one in as many as there are.
-  const double likely =
-      std::clamp(chance.broken, 1.0 / fabric.effective, 1.0 - 1.0 / fabric.effective);
-  chance.sampling_error = std::sqrt(likely * (1.0 - likely) / fabric.effective);
+  chance.sampling_error = std::sqrt(chance.broken * (1.0 - chance.broken) / fabric.effective);
   const double mean = sum / static_cast<double>(draws);
   tell_inputs(room, fabric, *question.criterion, squares / static_cast<double>(draws) - mean * mean,
               chance);

@@ -9,6 +9,8 @@
 namespace quoin::tools {
 namespace {
 
+constexpr double decided = 0.01;  ///< a chance that is as good as none, or as certain
+
 /// What happens where the criterion is broken.
 std::string breaking(const materials::Test& test) {
   if (const auto* limit = std::get_if<materials::SurfaceHumidityLimit>(&test))
@@ -26,9 +28,18 @@ bool is_of_household(const std::string& input) {
 }  // namespace
 
 std::string of_100(double chance) {
-  if (chance < 0.01) return "in fewer than 1 of 100 cases";
-  if (chance > 0.99) return "in more than 99 of 100 cases";
+  if (chance < decided) return "in fewer than 1 of 100 cases";
+  if (chance > 1.0 - decided) return "in more than 99 of 100 cases";
   return fmt::format("in {:.0f} of 100 cases", 100 * chance);
+}
+
+bool household_carries(const Chance& chance) {
+  constexpr double nearly_all = 0.75;
+  if (chance.broken < decided || chance.broken > 1.0 - decided) return false;
+  double household = 0.0;
+  for (const ChanceShare& one : chance.shares)
+    household += is_of_household(one.input) ? one.share : 0.0;
+  return household > nearly_all;
 }
 
 std::string chance_words(const cases::Variant& variant, const Chance& chance,
@@ -49,13 +60,8 @@ std::string chance_words(const cases::Variant& variant, const Chance& chance,
   if (chance.highest_safe_humidity)
     words += fmt::format(" Safe up to {:.0f} % with 9 in 10 certainty.",
                          std::floor(100 * *chance.highest_safe_humidity + 1e-9));
-  if (!chance.shares.empty() && chance.broken >= 0.01 && chance.broken <= 0.99) {
-    double household_share = 0.0;
-    for (const ChanceShare& one : chance.shares)
-      household_share += is_of_household(one.input) ? one.share : 0.0;
-    if (household_share > 0.75)
-      words += " The doubt is in the household: log the room's humidity, not the wall.";
-  }
+  if (household_carries(chance))
+    words += " The doubt is in the household: log the room's humidity, not the wall.";
   return words;
 }
 

@@ -23,4 +23,7 @@ struct ChanceAir {
 [[nodiscard]] std::string chance_words(const cases::Variant& variant, const Chance& chance,
                                        const cases::Criterion& criterion, const ChanceAir& air);
 
+/// Whether what is open of a chance lies in the air of the household, and not in the wall.
+[[nodiscard]] bool household_carries(const Chance& chance);
+
 }  // namespace quoin::tools

@@ -9,6 +9,7 @@
 #include "tools/answer/survey/chance.hpp"
 #include "tools/answer/survey/explain.hpp"
 #include "tools/answer/survey/fabric_after.hpp"
+#include "tools/answer/survey/survey_words.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -34,7 +35,7 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
                                const solver::LinearOptions& options) {
   std::vector<Chance> all;
   if (!any_to_judge(solved)) return all;
-  const bool read = ground.worked != nullptr && !ground.worked->inferred.empty();
+  const bool read = ground.worked != nullptr && concludes(ground.worked->findings);
   const bool refused = ground.worked != nullptr && !read;
   const bool known_outside = read && ground.worked->findings.quality.may_tell_conductivity;
   if (refused || (read && !known_outside)) {

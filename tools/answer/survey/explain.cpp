@@ -239,9 +239,8 @@ WorkedSurvey worked_survey(const std::vector<HouseSection>& house, const cases::
     findings.lowest_odds = worked.inferred.size() > 1 ? std::exp(lowest) : 1.0;
     findings.named = findings.quality.fit == Fit::good && findings.quality.may_name &&
                      worked.inferred.size() > 1 && findings.lowest_odds >= named_from &&
-                     worked.inferred.front().effective >= few_draws &&
-                     findings.explanations.front().agreement >= 0.02;
-    findings.next = next_steps(worked);
+                     concludes(findings);
+    if (concludes(findings)) findings.next = next_steps(worked);
   }
   findings.basis_error = model.basis_error;
   findings.solves += model.solves;

@@ -6,6 +6,8 @@
 #include <bit>
 #include <cmath>
 
+#include "tools/answer/survey/drawn_again.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -221,8 +223,10 @@ void refine(const SurveyModel& model, const solver::StandardDraws& standard, dou
         std::ceil(explanation.share[e] * static_cast<double>(standard.normals.rows)));
     const std::size_t wanted = std::min(standard.normals.rows, std::bit_ceil(fair));
     if (wanted <= one.sample.draws.rows && one.sample.effective > enough_draws) continue;
-    one.sample = solver::sample_of(inference_of(model, one.readings), one.mode, standard,
-                                   one.sample, std::max(wanted, 2 * one.sample.draws.rows));
+    const solver::Inference inference = inference_of(model, one.readings);
+    one.sample = solver::sample_of(inference, one.mode, standard, one.sample,
+                                   std::max(wanted, 2 * one.sample.draws.rows));
+    draw_again(inference, standard, one.sample);
     refined = true;
   }
   if (refined) sum_up(explanation);

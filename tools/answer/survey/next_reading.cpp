@@ -15,8 +15,7 @@
 namespace quoin::tools {
 namespace {
 
-constexpr double worth_saying = 0.9;     ///< sd left, of 1
-constexpr double pad_resistance = 0.10;  ///< of the pad proposed, m2K/W
+constexpr double worth_saying = 0.9;  ///< sd left, of 1
 constexpr double of_readings =
     7.0 / 5.0;                   ///< variance of Student's t as information: (nu+3)/(nu+1)
 constexpr double telling = 4.0;  ///< square of the difference over the variances
@@ -175,6 +174,10 @@ class Next {
     }
   }
 
+  [[nodiscard]] std::string name(std::size_t explanation) const {
+    return name_of(worked_.findings, worked_.findings.explanations[explanation].what);
+  }
+
   /// The place where the two best explanations expect the most different readings.
   std::optional<NextStep> telling_apart() {
     if (worked_.inferred.size() < 2 || worked_.findings.explanations[1].log_odds < -std::log(10.0))
@@ -203,8 +206,7 @@ class Next {
       most = apart;
       best = NextStep{place.probe, "explanations", std::abs(expected[0] - expected[1]),
                       std::sqrt(variance[0] + variance[1] + 2 * own),
-                      apart_words(place.probe, worked_.findings.explanations[0].what, expected[0],
-                                  worked_.findings.explanations[1].what, expected[1])};
+                      apart_words(place.probe, name(0), expected[0], name(1), expected[1])};
     }
     return best;
   }

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <map>
 
+#include "tools/answer/survey/left_out.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -55,7 +57,7 @@ class Rules {
     water();
     reference();
     enough();
-    left_out();
+    if (auto rule = left_out_rule(model_)) add(std::move(*rule));
     for (const QualityRule& rule : quality_.rules) quality_.fit = std::max(quality_.fit, rule.fit);
     return std::move(quality_);
   }
@@ -78,8 +80,12 @@ class Rules {
     const double span = inside > -1e8 && outside < 1e8 ? inside - outside : 0.0;
     const Fit fit = grade(span, 10.0, 5.0);
     add({"difference felt between inside and outside", span, "K", 10.0, 5.0, fit,
-         fit == Fit::good
-             ? fmt::format("The wall felt {:.1f} K between inside and outside.", span)
+         fit == Fit::good ? fmt::format("The wall felt {:.1f} K between inside and outside.", span)
+         : span < 0.0
+             ? fmt::format(
+                   "It was {:.1f} K warmer outside than inside: cold places show only where "
+                   "it is cold outside. Read again on a cold night.",
+                   -span)
              : fmt::format("The wall felt only {:.1f} K between inside and outside: at {} what is "
                            "wrong hides in what thermometers err. Read again on a colder night.",
                            span, fit == Fit::weak ? "less than 10 K" : "less than 5 K")});
@@ -228,21 +234,6 @@ class Rules {
                            "explanation is named.",
                            inside, zones ? fmt::format(", {} in a zone", in_zone) : "",
                            zones ? ", two of them in a zone," : "")});
-  }
-
-  void left_out() {
-    std::size_t number = 0, all = 0;
-    std::string which;
-    for (const SurveyedReading& reading : model_.readings) {
-      ++all;
-      if (counts(reading)) continue;
-      ++number;
-      which += fmt::format("{}{} ({})", which.empty() ? "" : ", ", reading.probe, reading.left_out);
-    }
-    if (number == 0) return;
-    const Fit fit = number == all ? Fit::refused : Fit::good;
-    add({"readings left out", static_cast<double>(number), "", std::nullopt, std::nullopt, fit,
-         fmt::format("Left out: {}.", which)});
   }
 
   const SurveyModel& model_;

@@ -11,6 +11,8 @@ namespace {
 
 using cases::ExplanationKind;
 
+constexpr double few_draws = 100.0, least_agreement = 0.02;
+
 /// To one figure: 37 is 40, 2.4 is 2. Below 1.5 one more: 1.4.
 std::string one_figure(double odds) {
   if (odds < 1.95) return fmt::format("{:.1f}", odds);
@@ -28,7 +30,7 @@ const Learned* find(const Explained& explanation, const std::string& key, const 
 std::string times(double low, double high) { return fmt::format("{:.1f} to {:.1f}", low, high); }
 
 /// What may lie behind an explanation, and how to tell.
-std::string meaning(const SurveyFindings& findings, const Explained& best) {
+std::string meaning(const Explained& best) {
   const Learned* ratio = find(best, "ratio", best.what.of);
   const std::string much =
       ratio == nullptr ? ""
@@ -38,9 +40,6 @@ std::string meaning(const SurveyFindings& findings, const Explained& best) {
     case ExplanationKind::conducts_better:
     case ExplanationKind::better_and_covered:
       return much +
-             (findings.quality.water_may_evaporate
-                  ? " Water that evaporates from the surface would look the same."
-                  : "") +
              " Wet masonry does that; so does thinner, denser or mended masonry, or insulation "
              "missing there. Temperatures cannot tell these apart; a drilled sample can.";
     case ExplanationKind::conducts_less:
@@ -71,18 +70,32 @@ std::string nothing_else(const SurveyFindings& findings) {
   return words;
 }
 
-/// The reading that lies furthest off.
-std::string farthest(const Explained& best) {
+/// The reading that lies furthest off; null: none is told.
+const ExpectedReading* worst_of(const Explained& best) {
   const ExpectedReading* worst = nullptr;
   for (const ExpectedReading& reading : best.readings) {
     if (reading.left_out.empty() &&
         (worst == nullptr || std::abs(reading.pull) > std::abs(worst->pull)))
       worst = &reading;
   }
+  return worst;
+}
+
+std::string farthest(const Explained& best) {
+  const ExpectedReading* worst = worst_of(best);
   if (worst == nullptr) return "";
   const double off = worst->read - worst->expected;
   return fmt::format(" Farthest off: {}, {:.1f} K {} than the best of them expects.", worst->probe,
                      std::abs(off), off < 0 ? "colder" : "warmer");
+}
+
+/// What to do where nothing is concluded: another measurement would rest on the same readings.
+std::string read_again(const Explained& best) {
+  const ExpectedReading* worst = worst_of(best);
+  return fmt::format(
+      "Read {} again before anything else is measured, and look whether readings were "
+      "written to the wrong probes.",
+      worst == nullptr ? "the same spots" : worst->probe);
 }
 
 std::string favoured(const SurveyFindings& findings) {
@@ -96,28 +109,28 @@ std::string favoured(const SurveyFindings& findings) {
     return fmt::format(
                "The readings fit *{}* {} better than the section as drawn (at least {} whatever "
                "is assumed).",
-               name_of(best.what),
+               name_of(findings, best.what),
                odds > 100.0 ? "more than 100 times"
                             : fmt::format("about {} times", one_figure(odds)),
                findings.lowest_odds_to_drawn > 100.0 ? "100"
                                                      : one_figure(findings.lowest_odds_to_drawn)) +
-           meaning(findings, best);
+           meaning(best);
   }
   const Explained& second = findings.explanations[1];
   const std::string also =
       second.what.kind == ExplanationKind::as_drawn || second.log_odds < -std::log(100.0)
           ? ""
-          : fmt::format(" and than *{}* ({} to 1)", name_of(second.what),
+          : fmt::format(" and than *{}* ({} to 1)", name_of(findings, second.what),
                         one_figure(std::exp(-second.log_odds)));
   return fmt::format(
              "The readings fit *{}* better than the section as drawn ({} to 1){}, but not so much "
              "that it may be relied on{}.",
-             name_of(best.what), odds > 100.0 ? "more than 100" : one_figure(odds), also,
+             name_of(findings, best.what), odds > 100.0 ? "more than 100" : one_figure(odds), also,
              findings.lowest_odds < far_better
                  ? fmt::format(": other assumptions bring it down to {} to 1",
                                one_figure(std::max(1.0, findings.lowest_odds)))
                  : "") +
-         meaning(findings, best);
+         meaning(best);
 }
 
 std::string undecided(const SurveyFindings& findings) {
@@ -125,15 +138,15 @@ std::string undecided(const SurveyFindings& findings) {
   const Explained& second = findings.explanations[1];
   return fmt::format(
       "The readings fit *{}* and *{}* about equally well ({} to 1): they cannot tell which.",
-      name_of(best.what), name_of(second.what), one_figure(std::exp(-second.log_odds)));
+      name_of(findings, best.what), name_of(findings, second.what),
+      one_figure(std::exp(-second.log_odds)));
 }
 
 std::string verdict(const SurveyFindings& findings) {
   const Explained& best = findings.explanations[0];
-  if (best.effective < 100.0)
-    return "The readings contradict what is assumed so much that no range could be worked out: "
-           "nothing is concluded from them.";
-  if (best.agreement < 0.02)
+  if (best.effective < few_draws)
+    return "No ranges could be worked out from these readings. Nothing is concluded.";
+  if (best.agreement < least_agreement)
     return "None of these explains the readings. Nothing is concluded." + farthest(best);
   if (findings.explanations.size() == 1) return nothing_else(findings);
   if (best.what.kind == ExplanationKind::as_drawn) {
@@ -186,6 +199,21 @@ std::string name_of(const cases::Explanation& explanation) {
   }
 }
 
+std::string name_of(const SurveyFindings& findings, const cases::Explanation& explanation) {
+  if (!findings.quality.water_may_evaporate) return name_of(explanation);
+  if (explanation.kind == ExplanationKind::conducts_better)
+    return name_of(explanation) + ", or water evaporates";
+  if (explanation.kind == ExplanationKind::better_and_covered)
+    return fmt::format("{} conducts better, or water evaporates, and {} is covered", explanation.of,
+                       explanation.also);
+  return name_of(explanation);
+}
+
+bool concludes(const SurveyFindings& findings) {
+  return !findings.explanations.empty() && findings.explanations.front().effective >= few_draws &&
+         findings.explanations.front().agreement >= least_agreement;
+}
+
 std::string odds_words(double log_odds_to_best) {
   const double odds = std::exp(-log_odds_to_best);
   if (odds < 1.05) return "fits best";
@@ -210,10 +238,10 @@ std::string narrowing_words(const std::string& place, const Learned& now, double
       digits, high, digits);
 }
 
-std::string apart_words(const std::string& probe, const cases::Explanation& one, double expected,
-                        const cases::Explanation& other, double also_expected) {
+std::string apart_words(const std::string& probe, const std::string& one, double expected,
+                        const std::string& other, double also_expected) {
   return fmt::format("Read {} next: if *{}* there should be {:.1f} °C, if *{}* {:.1f} °C.", probe,
-                     name_of(one), expected, name_of(other), also_expected);
+                     one, expected, other, also_expected);
 }
 
 std::vector<std::string> survey_words(const SurveyModel& model, const SurveyFindings& findings) {
@@ -230,7 +258,9 @@ std::vector<std::string> survey_words(const SurveyModel& model, const SurveyFind
   words.push_back(verdict(findings));
   if (findings.quality.fit == Fit::weak)
     words.emplace_back("The readings are weak, so nothing is named as the cause: see the rules.");
-  if (!findings.next.empty()) {
+  if (!concludes(findings)) {
+    words.push_back(read_again(findings.explanations.front()));
+  } else if (!findings.next.empty()) {
     words.push_back(findings.next.front().words);
   } else {
     words.emplace_back("No single measurement more would narrow this by a tenth.");

@@ -20,6 +20,15 @@ inline constexpr double cannot_tell = 3.0, far_better = 10.0;
 /// "corner masonry conducts better", "as drawn".
 [[nodiscard]] std::string name_of(const cases::Explanation& explanation);
 
+/// The same as this survey has to call it: where water may evaporate, a zone that seems to conduct
+/// better "conducts better, or water evaporates".
+[[nodiscard]] std::string name_of(const SurveyFindings& findings,
+                                  const cases::Explanation& explanation);
+
+/// Whether anything may be concluded from the readings: the best explanation agrees with them, and
+/// enough draws follow it.
+[[nodiscard]] bool concludes(const SurveyFindings& findings);
+
 /// "as drawn", "conducts better", ...: as the case file has it.
 [[nodiscard]] std::string kind_of(cases::ExplanationKind kind);
 
@@ -34,9 +43,9 @@ inline constexpr double cannot_tell = 3.0, far_better = 10.0;
 [[nodiscard]] std::string narrowing_words(const std::string& place, const Learned& now, double low,
                                           double high);
 
-/// Where two explanations expect different readings.
-[[nodiscard]] std::string apart_words(const std::string& probe, const cases::Explanation& one,
-                                      double expected, const cases::Explanation& other,
+/// Where two explanations, by their names, expect different readings, degC.
+[[nodiscard]] std::string apart_words(const std::string& probe, const std::string& one,
+                                      double expected, const std::string& other,
                                       double also_expected);
 
 }  // namespace quoin::tools

@@ -20,7 +20,8 @@ constexpr Colour bar_colour{0x5b7bd5}, best_colour{0x14213d};
 
 /// Bars of how many times worse each explanation fits than the best, with the region in which
 /// readings cannot tell. Returns where it ends.
-double draw_odds(Canvas& canvas, const std::vector<Explained>& all, double top) {
+double draw_odds(Canvas& canvas, const SurveyFindings& findings, double top) {
+  const std::vector<Explained>& all = findings.explanations;
   constexpr double names = 250.0, most = 1000.0, pitch = 24.0;
   constexpr double from = page_edge + names, to = page_width - page_edge - 12.0;
   const auto across = [&](double odds) {
@@ -48,7 +49,7 @@ double draw_odds(Canvas& canvas, const std::vector<Explained>& all, double top) 
   double y = begin;
   for (const Explained& one : all) {
     const double odds = std::exp(-one.log_odds);
-    canvas.text({from - 10.0, y + 16.0}, fitted(name_of(one.what), 11.5, names - 14.0),
+    canvas.text({from - 10.0, y + 16.0}, fitted(name_of(findings, one.what), 11.5, names - 14.0),
                 {11.5, Anchor::end, 0.0, &one == all.data(), black, {}});
     if (&one == all.data()) {
       canvas.circle({from, y + pitch / 2}, 5.5, {best_colour, {}});
@@ -78,13 +79,13 @@ Picture drawn_odds(const Results& results) {
   const SurveyFindings& findings = *results.survey;
   Canvas canvas;
   double bottom = draw_heading(canvas, results.title, "What explains the readings");
-  bottom = draw_odds(canvas, findings.explanations, bottom + 24.0);
+  bottom = draw_odds(canvas, findings, bottom + 24.0);
   if (!findings.next.empty())
     bottom = draw_words(canvas, findings.next.front().words, bottom + 18.0);
   bottom = draw_words(canvas, std::string(within_no_standard), bottom + 18.0);
   std::string description = "How many times worse each explanation fits than the best.";
   for (const Explained& one : findings.explanations)
-    description += fmt::format(" {}: {}.", name_of(one.what), odds_words(one.log_odds));
+    description += fmt::format(" {}: {}.", name_of(findings, one.what), odds_words(one.log_odds));
   return {std::move(canvas), bottom, fmt::format("{}: what explains the readings", results.title),
           description};
 }

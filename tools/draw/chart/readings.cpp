@@ -197,8 +197,10 @@ class ReadingsChart {
   std::vector<std::optional<double>> on_;  ///< along that surface, m. Shape: readings
 };
 
-std::string description_of(const Explained& best) {
-  std::string words = fmt::format("Readings beside what \"{}\" expects.", name_of(best.what));
+std::string description_of(const SurveyFindings& findings) {
+  const Explained& best = findings.explanations.front();
+  std::string words =
+      fmt::format("Readings beside what \"{}\" expects.", name_of(findings, best.what));
   for (const ExpectedReading& one : best.readings) {
     words += fmt::format(
         " {}: {:.1f}, {}.", one.probe, one.read,
@@ -218,10 +220,11 @@ Picture drawn_readings(const Results& results) {
   const double top = draw_heading(
       canvas, results.title,
       fmt::format("What was read (numbers), and where 9 in 10 readings would lie if \"{}\" (bars)",
-                  name_of(best.what)));
+                  name_of(*results.survey, best.what)));
   const double bottom = ReadingsChart(results.variants.front(), best, top + 46.0).draw(canvas);
   return {std::move(canvas), bottom + 8.0,
-          fmt::format("{}: readings in their ranges", results.title), description_of(best)};
+          fmt::format("{}: readings in their ranges", results.title),
+          description_of(*results.survey)};
 }
 
 }  // namespace quoin::tools

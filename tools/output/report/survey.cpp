@@ -20,7 +20,7 @@ Table odds_table(const SurveyFindings& findings) {
       "Explanations beside the best", {{"explanation", 2}, {"odds", 2}, {"agreement %"}}, {}};
   for (const Explained& one : findings.explanations) {
     table.rows.push_back(
-        {words_cell(name_of(one.what)), words_cell(odds_words(one.log_odds)),
+        {words_cell(name_of(findings, one.what)), words_cell(odds_words(one.log_odds)),
          number_cell(100 * one.agreement, 0, one.agreement < 0.02 ? Tone::bad : Tone::plain)});
   }
   return table;
@@ -30,8 +30,8 @@ Cell range_cell(double low, double high, int decimals) {
   return figure_cell(fmt::format("{:.{}f} to {:.{}f}", low, decimals, high, decimals));
 }
 
-Table readings_table(const Explained& best) {
-  Table table{fmt::format("Readings beside what \"{}\" expects, 9 in 10", name_of(best.what)),
+Table readings_table(const std::string& name, const Explained& best) {
+  Table table{fmt::format("Readings beside what \"{}\" expects, 9 in 10", name),
               {{"probe", 2}, {"read °C"}, {"expected"}, {"the reading is", 2}},
               {}};
   for (const ExpectedReading& one : best.readings) {
@@ -51,9 +51,9 @@ Table readings_table(const Explained& best) {
   return table;
 }
 
-Table learned_table(const Explained& best) {
+Table learned_table(const std::string& name, const Explained& best) {
   constexpr double worth_a_line = 0.1;
-  Table table{fmt::format("Learned if it is \"{}\", 9 in 10", name_of(best.what)),
+  Table table{fmt::format("Learned if it is \"{}\", 9 in 10", name),
               {{"unknown", 2}, {"before"}, {"after"}, {"unit"}},
               {}};
   for (const Learned& one : best.unknowns) {
@@ -103,11 +103,12 @@ Blocks survey_part(const Results& results) {
   add(blocks, odds_table(findings));
   const Explained& best = findings.explanations.front();
   if (best.unknowns.empty()) return blocks;
+  const std::string name = name_of(findings, best.what);
   blocks.emplace_back(Figure{Figure::Kind::readings, 0,
                              "What was read beside what the best explanation expects; the numbers "
                              "stand in the table below"});
-  add(blocks, readings_table(best));
-  add(blocks, learned_table(best));
+  add(blocks, readings_table(name, best));
+  add(blocks, learned_table(name, best));
   return blocks;
 }
 

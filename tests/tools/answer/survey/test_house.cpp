@@ -132,6 +132,14 @@ TEST_CASE("what is wrong with a house is told with its file") {
   REQUIRE(unknown.size() == 1);
   CHECK(unknown[0].what == "the house has no section 'hall'");
   CHECK(faults("quoin: 1\nhouse: {}\n", {}).size() == 1);
+  const auto twice =
+      faults("quoin: 1\nhouse: {wall: wall.yaml, other: wall.yaml}\n", {{"wall.yaml", section}});
+  REQUIRE(twice.size() == 1);
+  CHECK(twice[0].what == "'wall.yaml' is the section 'wall', too");
+  const auto nested = faults("quoin: 1\nhouse: {all: house.yaml}\n",
+                             {{"house.yaml", "quoin: 1\nhouse: {wall: wall.yaml}\n"}});
+  REQUIRE(nested.size() == 1);
+  CHECK(nested[0].what == "'house.yaml' is a house itself");
   CHECK(faults("quoin: 1\nhouse: {wall: wall.yaml}\n" + survey("in: wall, "),
                {{"wall.yaml", section}})
             .empty());
