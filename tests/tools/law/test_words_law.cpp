@@ -163,7 +163,7 @@ TEST_CASE("the law for words finds a sentence that says otherwise than the outco
 
 TEST_CASE("the law for words finds a limit that is told to be kept and is not") {
   CHECK(faults_of_sentence("The frame edge does not meet 'fRsi' (fRsi 0.5, where 0.75 is asked "
-                           "for). In the air as stated it keeps free of mould: 11.0 °C, where 14.5 "
+                           "for). In the air as stated it stays free of mould: 11.0 °C, where 14.5 "
                            "°C is needed.",
                            told())
             .size() == 1);

@@ -155,9 +155,9 @@ std::string limit_kept(const solver::AirSurface& surface, const AirHumidity& air
   const bool against_mould = air.limit_by == mould_limit().name || std::abs(air.limit - 0.8) < 1e-6;
   const int decimals = decimals_for({has, air.lowest_temperature}, 1);
   std::string text = fmt::format(
-      " In the air as stated it keeps {}: {} °C, where {} °C is needed",
-      against_mould ? "free of mould"
-                    : fmt::format("the {:.3g} % of '{}'", 100 * air.limit, air.limit_by),
+      " In the air as stated it {}: {} °C, where {} °C is needed",
+      against_mould ? "stays free of mould"
+                    : fmt::format("keeps the {:.3g} % of '{}'", 100 * air.limit, air.limit_by),
       fixed(has, decimals), fixed(air.lowest_temperature, decimals));
   if (outcome.chance && *outcome.chance > marginal_chance)
     text += fmt::format("; but {} it is too humid there", chance_words(*outcome.chance));

@@ -25,8 +25,8 @@ namespace {
 /// Columns in one table that a page is wide enough for.
 constexpr std::size_t most_columns = 12;
 
-/// Sets one block below the other. On paper only the field of the chosen variant is shown; all
-/// stand side by side in the comparison, and with their flows as files beside it.
+/// Sets one block below the other. On paper only section and field of the chosen variant are shown;
+/// all stand side by side in the comparison, and with their flows as files beside it.
 struct Set {
   PageFlow& flow;
   const Pictures& pictures;
@@ -61,8 +61,11 @@ struct Set {
   /// The blocks of a section. On paper the words of the first variant and of the chosen one are
   /// told; those of the others stand in the tables.
   void section(const std::vector<report::Block>& blocks) const {
-    const bool alone = std::all_of(blocks.begin(), blocks.end(), [](const report::Block& block) {
-      return std::holds_alternative<report::Figure>(block);
+    const bool alone = std::none_of(blocks.begin(), blocks.end(), [&](const report::Block& block) {
+      const auto* list = std::get_if<report::List>(&block);
+      return !std::holds_alternative<report::Figure>(block) &&
+             !std::holds_alternative<report::Heading>(block) &&
+             (list == nullptr || list->items != steps.items);
     });
     bool passed_over = false;  // the variant that is told of
     for (std::size_t k = 0; k < blocks.size(); ++k) {
@@ -114,7 +117,8 @@ struct Set {
 
   [[nodiscard]] bool is_shown(const report::Figure& figure) const {
     using Kind = report::Figure::Kind;
-    return figure.kind != Kind::flow && (figure.kind != Kind::field || figure.variant == chosen);
+    const bool of_one = figure.kind == Kind::field || figure.kind == Kind::section;
+    return figure.kind != Kind::flow && (!of_one || figure.variant == chosen);
   }
 
   static std::string words_of(const report::Heading& heading) {
