@@ -203,7 +203,7 @@ void finish(const Node& tree, const Document& document, const Palette& palette, 
     for (std::string& text : remarks_on(*variant.recipe, variant.spaces))
       variant.remarks.push_back({std::move(text), drawn.mark.line});
   }
-  remark_on_thin_wall(drawn, variant);
+  remark_on_thickness(drawn, variant);
   probe_timber_ends(variant);
   ask_about_vapour(tree, document, palette, variant, faults);
   if (faults.met() != faults_before) return;

@@ -22,6 +22,7 @@ namespace {
 
 constexpr std::size_t comment_column = 44;
 constexpr std::string_view unheated_space = "porch";
+constexpr std::string_view rubble = "limestone rubble";
 
 /// A line with its comment, the comments of neighbouring lines under each other.
 std::string commented(std::string_view line, std::string_view comment) {
@@ -49,7 +50,8 @@ std::string space_line(std::string_view mark, std::string_view name) {
 class Template : public Vocabulary<Template> {
  public:
   std::string text;
-  std::string spaces;  ///< that the inputs name, beside a room and outdoors
+  std::string spaces;     ///< that the inputs name, beside a room and outdoors
+  std::string materials;  ///< that the inputs name, beside the brick of the wall
 
   void quantity(std::string_view key, double value, Measure measure, Range /*plausible*/,
                 std::string_view about) {
@@ -57,8 +59,11 @@ class Template : public Vocabulary<Template> {
   }
   void quantity(std::string_view key, const std::optional<double>& value, Measure measure,
                 Range plausible, std::string_view about) {
-    const double example =
+    double example =
         value.value_or(plausible.example.value_or(std::clamp(1.0, plausible.low, plausible.high)));
+    // One that is the default would do nothing.
+    constexpr double another = 1.2;
+    if (about.find("by default") != std::string_view::npos) example *= another;
     add(fmt::format("# {}: {}", key, bare_number(example, measure)), about);
   }
   template <class T>
@@ -90,7 +95,13 @@ class Template : public Vocabulary<Template> {
     add(fmt::format("{}: softwood across the grain", key), about);
   }
   void material(std::string_view key, RegionId, std::string_view example, std::string_view about) {
-    add(fmt::format("{}: {}", key, example), about);
+    // Masonry whose moisture tells is stated with it.
+    if (example != rubble) {
+      add(fmt::format("{}: {}", key, example), about);
+      return;
+    }
+    materials += fmt::format("  {0} stone: {{like: {1}, moisture: damp}}\n", key, rubble);
+    add(fmt::format("{0}: {0} stone", key), about);
   }
   void ground(std::string_view key, RegionId region, std::string_view example,
               std::string_view about) {
@@ -139,7 +150,7 @@ spaces:                                     # the air on each side
 
 materials:                                  # own ones; `quoin materials` lists all others
   wall brick: {like: common brick, moisture: sheltered}
-  # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
+{materials}  # Moisture: dry, sheltered, exposed, damp, saturated, 0.15 m3/m3, 8 mass-%, at 80 %
   # tested stone: {conductivity: 1.1, density: 1800}
   # cavity: {air layer: 50}                 # openings: 1500 (mm2 per metre) open it to outdoors
 
@@ -258,7 +269,7 @@ std::string probe_on_surface(const std::string& text, const Variant& variant) {
 /// The text of a case with its title, its spaces and its inputs. `upright`: its recipe is drawn in
 /// a vertical cut, whatever is said.
 std::string completed(const StartingPoint& point, bool upright, std::string_view spaces,
-                      std::string_view section) {
+                      std::string_view materials, std::string_view section) {
   std::string text(head);
   fill_in(text, "{cut}", upright ? "" : commented("# cut: vertical", "y points up; else a plan"));
   std::string about(point.about);
@@ -267,6 +278,7 @@ std::string completed(const StartingPoint& point, bool upright, std::string_view
   fill_in(text, "{about}", about);
   fill_in(text, "{name}", point.name);
   fill_in(text, "{spaces}", spaces);
+  fill_in(text, "{materials}", materials);
   text += section;
   text += tail;
   const Variant variant = case_of(text, "").variants.front();
@@ -284,7 +296,7 @@ void add_recipe(std::string_view name, std::optional<std::string>& text) {
   T recipe;
   describe(inputs, recipe);
   text = completed({T::name, T::about}, geometry::is_vertical(geometry::Recipe(recipe)),
-                   inputs.spaces, fmt::format("  {}:\n", T::name) + inputs.text);
+                   inputs.spaces, inputs.materials, fmt::format("  {}:\n", T::name) + inputs.text);
 }
 
 template <class... T>
@@ -310,7 +322,7 @@ std::vector<StartingPoint> starting_points() {
 
 std::optional<std::string> starting_case(std::string_view name) {
   std::optional<std::string> text;
-  if (name == sheet_point.name) text = completed(sheet_point, false, "", sheet);
+  if (name == sheet_point.name) text = completed(sheet_point, false, "", "", sheet);
   add_recipes(name, text, static_cast<const geometry::Recipe*>(nullptr));
   return text;
 }

@@ -53,6 +53,10 @@ std::string likely_slip(const WrittenNumber& number, double value, Measure measu
   }
   if ((measure == Measure::humidity || measure == Measure::share) && in(range, number.value))
     return fmt::format("did you mean {} ?", shown(number.value, measure));
+  if (value < 0.0 && range.low >= 0.0 && in(range, -value))
+    return fmt::format("did you mean {}?", shown(-value, measure));
+  if (measure == Measure::number && in(range, value / 100) && range.high <= 1.0)
+    return fmt::format("did you mean {:.6g}?", value / 100);
   std::vector<Unit> others = units_of(measure);
   if (value < range.low) std::reverse(others.begin(), others.end());
   for (const Unit& unit : others) {
@@ -184,9 +188,8 @@ std::variant<materials::MoistureState, Complaint> moisture_state_of(std::string_
   const auto written = written_number(whole);
   if (const auto* complaint = std::get_if<Complaint>(&written)) {
     if (complaint->what != "this is not a number") return *complaint;
-    const std::string near = nearest(std::string(whole), names);
     return Complaint{"this is not a moisture", std::string(whole), wanted,
-                     near.empty() ? "" : fmt::format("did you mean '{}'?", near)};
+                     did_you_mean(whole, names)};
   }
   const WrittenNumber& number = std::get<WrittenNumber>(written);
   if (number.unit.empty() && number.value == 0.0) return MoistureState(materials::VolumeFraction{});

@@ -3,29 +3,63 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
 #include <utility>
 
 namespace quoin::cases {
 namespace {
 
 /// Words of the trade beside the recipes that draw them.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 9> words{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 31> words{{
+    {"basement", "wall base"},
     {"bay", "bay corner"},
+    {"bay window", "bay corner"},
+    {"beam end", "floor"},
+    {"cavity wall", "wall"},
+    {"ceiling", "floor"},
+    {"cellar", "wall base"},
     {"chimney", "chimney breast"},
+    {"door", "reveal or head"},
+    {"fireplace", "chimney breast"},
+    {"floor joist", "floor"},
     {"foot", "wall base"},
+    {"footing", "wall base"},
+    {"foundation", "wall base"},
+    {"ground floor", "wall base"},
+    {"internal wall", "partition"},
     {"jamb", "reveal"},
     {"joist", "floor"},
+    {"joist end", "floor"},
     {"lintel", "head"},
+    {"partition wall", "partition"},
+    {"party wall", "partition"},
     {"plinth", "wall base"},
     {"porch", "porch wall"},
+    {"roof", "sheet"},
+    {"slab", "wall base or floor"},
+    {"soffit", "head"},
+    {"suspended floor", "wall base"},
     {"window", "reveal, head or sill"},
+    {"window head", "head"},
+    {"window sill", "sill"},
 }};
+
+/// In lower case, with blanks between its words.
+std::string spoken(std::string_view word) {
+  std::string result(word);
+  for (char& sign : result) {
+    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
+    if (sign == '_' || sign == '-') sign = ' ';
+  }
+  return result;
+}
 
 }  // namespace
 
 std::string_view recipes_for(std::string_view word) {
+  const std::string wanted = spoken(word);
   const auto* found = std::find_if(words.begin(), words.end(),
-                                   [&](const auto& known) { return known.first == word; });
+                                   [&](const auto& known) { return known.first == wanted; });
   return found == words.end() ? std::string_view() : found->second;
 }
 

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "cases/grammar/units.hpp"
 #include "cases/meaning/catalogue.hpp"
@@ -16,6 +17,17 @@
 namespace quoin::cases {
 
 using materials::Material;
+
+namespace {
+
+/// Words for a layer of air, which is no material of the catalogue.
+bool is_air(std::string_view name) {
+  constexpr std::string_view words[] = {"air",    "air gap", "air layer", "air space",
+                                        "cavity", "gap",     "void"};
+  return std::find(std::begin(words), std::end(words), name) != std::end(words);
+}
+
+}  // namespace
 
 Palette::Palette(Shelf& shelf, FaultList& faults) : shelf_(shelf), faults_(faults) {}
 
@@ -183,7 +195,8 @@ const Palette::Stock* Palette::stock(PlacedName name) {
       faults_.add(name.mark, [&]() -> Complaint {
         return {fmt::format("unknown material '{}'", name.name), name.name,
                 "a name in `materials`, or one that `quoin materials` lists",
-                did_you_mean(name.name, names())};
+                is_air(name.name) ? "name a layer of air in `materials`: {air layer: 50}, in mm"
+                                  : did_you_mean(name.name, names())};
       });
       return nullptr;
     }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <utility>
 
 #include "cases/grammar/units.hpp"
@@ -23,6 +24,35 @@ Node layer_map(const Node& list) {
   for (std::size_t i = 0; i < list.items.size() && i < std::size(keys); ++i)
     map.entries.push_back({std::string(keys[i]), list.items[i].mark, list.items[i]});
   return map;
+}
+
+bool begins_with_a_digit(std::string_view text) {
+  return !text.empty() && text.front() >= '0' && text.front() <= '9';
+}
+
+/// What is said of a layer that is written in a way of its own, which tells what is meant:
+/// `[330, wall brick]`, `wall brick: 330`, `{wall brick, 330}`; nothing of any other.
+std::optional<Complaint> other_form(const Node& node) {
+  std::string_view name, thickness;
+  if (node.kind == Node::Kind::sequence && node.items.size() == 2) {
+    thickness = node.items[0].text;
+    name = node.items[1].text;
+  } else if (node.kind == Node::Kind::map && node.entries.size() == 1) {
+    name = node.entries[0].key;
+    thickness = node.entries[0].value.text;
+  } else if (node.kind == Node::Kind::map && node.entries.size() == 2 &&
+             node.entries[0].value.kind == Node::Kind::nothing &&
+             node.entries[1].value.kind == Node::Kind::nothing) {
+    name = node.entries[0].key;
+    thickness = node.entries[1].key;
+  }
+  if (!begins_with_a_digit(thickness) || name.empty() || begins_with_a_digit(name) ||
+      name == "thickness") {
+    return std::nullopt;
+  }
+  return Complaint{"this is not how a layer is written", fmt::format("{}, {}", name, thickness),
+                   "{material: name, thickness: 330}, or [name, 330]",
+                   fmt::format("write {{material: {}, thickness: {}}}", name, thickness)};
 }
 
 std::string_view name_of(SpaceKind kind) {
@@ -53,6 +83,10 @@ void RecipeReader::membrane(const Node& node, std::vector<geometry::Layer>& list
 void RecipeReader::layer(const Node& node, std::vector<geometry::Layer>& list) {
   if (node.kind == Node::Kind::map && node.find(WrittenMembrane::key) != nullptr) {
     membrane(node, list);
+    return;
+  }
+  if (const auto complaint = other_form(node)) {
+    faults_.add(node.mark, *complaint);
     return;
   }
   const bool brief =

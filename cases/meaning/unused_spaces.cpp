@@ -31,7 +31,11 @@ Per<SpaceId, char> spaces_of_use(const Variant& variant) {
   const auto use = [&](SpaceId id) {
     if (id.valid()) used[id] = 1;
   };
-  use(coldest(variant, SpaceKind::outside));
+  const auto ids = geometry::ids(variant.spaces);
+  const bool shows_outside = std::any_of(ids.begin(), ids.end(), [&](SpaceId id) {
+    return used[id] != 0 && variant.spaces[id].is == SpaceKind::outside;
+  });
+  if (!shows_outside) use(coldest(variant, SpaceKind::outside));
   for (const SpaceId id : geometry::ids(variant.spaces)) {
     const Space& space = variant.spaces[id];
     if (used[id] != 0) use(space.air);

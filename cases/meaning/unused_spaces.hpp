@@ -17,8 +17,8 @@ struct SpaceUse {
 };
 
 /// 1 for each space that a variant has a use for, else 0. Of use is what the section shows, what is
-/// the air of another, what heat is lost to, what an unheated space is measured by, and the coldest
-/// air outside, which factors are measured against.
+/// the air of another, what heat is lost to, what an unheated space is measured by, and, where it
+/// shows no air outside, the coldest one, which factors are measured against.
 [[nodiscard]] Per<SpaceId, char> spaces_of_use(const Variant& variant);
 
 /// The spaces of a variant that was read without a fault.

@@ -21,6 +21,7 @@ namespace {
 constexpr double thinnest_wall = 0.1;       // m, of all layers
 constexpr double thinnest_masonry = 0.065;  // m
 constexpr double thickest_plaster = 0.02;   // m
+constexpr double thickest_masonry = 1.5;    // m; towers have thicker walls, houses have not
 constexpr double noticed_along = 0.2;       // m of wall; what is shorter is a detail
 
 bool is_masonry(const Variant& variant, RegionId id) {
@@ -128,33 +129,66 @@ const Space* less_vented(const Variant& first, const Variant& later) {
   return nullptr;
 }
 
-/// A wall so thin that centimetres were probably written for millimetres, and its masonry.
-struct ThinWall {
+/// The masonry of a run that is thick enough to be remarked on; not valid where none is.
+RegionId thick_masonry(const Variant& variant, const Run& run) {
+  for (const auto& [id, length] : run.layers) {
+    if (run.fabric && length > thickest_masonry && is_masonry(variant, id)) return id;
+  }
+  return {};
+}
+
+/// A wall so thin, or so thick, that it was probably mistyped, and its masonry.
+struct OddWall {
   RegionId masonry;
   std::string words;
 };
 
-/// The first such wall between inside and outside; nothing where there is none.
-std::optional<ThinWall> thin_wall(const Variant& variant) {
+/// Walls between inside and outside along which their masonry is odd, by m.
+struct OddStretches {
   std::map<RegionId, double> along;
-  std::optional<ThinWall> thin;
+  std::map<RegionId, OddWall> walls;
+  double outer = 0.0;  ///< of all walls between inside and outside
+};
+
+std::string odd_words(const Variant& variant, SpaceId room, SpaceId beyond, RegionId id,
+                      const Run& run, bool thin) {
+  double all = 0.0;
+  for (const auto& [region, length] : run.layers) all += length;
+  const double masonry = run.layers.at(id);
+  return fmt::format(
+      "the wall between '{}' and '{}' is {:.4g} mm thick, {:.4g} mm of it '{}': {}",
+      variant.spaces[room].name, variant.spaces[beyond].name, 1e3 * all, 1e3 * masonry,
+      variant.regions[id].name,
+      thin ? "if that was measured in centimetres, write " + in_centimetres(masonry)
+           : fmt::format("if that is a nought too many, write {:.4g}", 1e2 * masonry));
+}
+
+OddStretches odd_stretches(const Variant& variant) {
+  OddStretches odd;
   for (const geometry::Line& line : geometry::lines_of(geometry::painted(variant.sheet))) {
     each_run(variant, line, [&](SpaceId from, SpaceId to, const Run& run) {
-      if (thin || !is_outer_wall(variant.spaces[from], variant.spaces[to])) return;
-      const RegionId id = thin_masonry(variant, run);
-      if (!id.valid() || (along[id] += line.width) < noticed_along) return;
-      double all = 0.0;
-      for (const auto& [region, length] : run.layers) all += length;
-      const double masonry = run.layers.at(id);
+      if (!is_outer_wall(variant.spaces[from], variant.spaces[to])) return;
+      odd.outer += line.width;
+      const RegionId thin = thin_masonry(variant, run);
+      const RegionId id = thin.valid() ? thin : thick_masonry(variant, run);
+      if (!id.valid()) return;
+      odd.along[id] += line.width;
       const bool outwards = variant.spaces[from].is == SpaceKind::inside;
-      const SpaceId room = outwards ? from : to, beyond = outwards ? to : from;
-      thin = {id, fmt::format("the wall between '{}' and '{}' is {:.3g} mm thick, {:.3g} mm of it "
-                              "'{}': if that was measured in centimetres, write {}",
-                              variant.spaces[room].name, variant.spaces[beyond].name, 1e3 * all,
-                              1e3 * masonry, variant.regions[id].name, in_centimetres(masonry))};
+      odd.walls.try_emplace(
+          id, OddWall{id, odd_words(variant, outwards ? from : to, outwards ? to : from, id, run,
+                                    thin.valid())});
     });
   }
-  return thin;
+  return odd;
+}
+
+/// The first such wall that is no mere detail: long, or most of what the section shows.
+std::optional<OddWall> odd_wall(const Variant& variant) {
+  const OddStretches odd = odd_stretches(variant);
+  for (const auto& [id, along] : odd.along) {
+    if (along >= std::min(noticed_along, odd.outer / 2)) return odd.walls.at(id);
+  }
+  return std::nullopt;
 }
 
 /// What is said where a variant has lost most of the masonry of the first; empty where it has not.
@@ -199,14 +233,18 @@ bool is_less_vented(const Variant& first, const Variant& later) {
   return less_vented(first, later) != nullptr;
 }
 
-void remark_on_thin_wall(const Drawn& drawn, Variant& variant) {
-  const std::optional<ThinWall> thin = thin_wall(variant);
-  if (!thin) return;
+bool loses_masonry(const Variant& first, const Variant& later) {
+  return !lost_masonry(first, later).empty();
+}
+
+void remark_on_thickness(const Drawn& drawn, Variant& variant) {
+  const std::optional<OddWall> odd = odd_wall(variant);
+  if (!odd) return;
   std::size_t line = drawn.mark.line;
   for (std::size_t i = 0; i < std::min(drawn.marks.size(), variant.sheet.size()); ++i) {
-    if (variant.sheet[i].fill == geometry::Fill(thin->masonry)) line = drawn.marks[i].line;
+    if (variant.sheet[i].fill == geometry::Fill(odd->masonry)) line = drawn.marks[i].line;
   }
-  variant.remarks.push_back({thin->words, line});
+  variant.remarks.push_back({odd->words, line});
 }
 
 void remark_on_losses(const Variant& first, Mark mark, Variant& later) {

@@ -5,6 +5,8 @@
 #include <array>
 #include <utility>
 
+#include "cases/text/synonyms.hpp"
+
 namespace quoin::cases {
 namespace {
 
@@ -20,6 +22,13 @@ std::string lower(std::string_view word) {
     if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
     if (sign == '_' || sign == '-') sign = ' ';
   }
+  return result;
+}
+
+/// "lime stone" in one word.
+std::string without_blanks(std::string_view word) {
+  std::string result(word);
+  result.erase(std::remove(result.begin(), result.end(), ' '), result.end());
   return result;
 }
 
@@ -111,8 +120,11 @@ std::string nearest(std::string_view word, const std::vector<std::string>& known
 
 std::vector<std::string> likely(std::string_view word, const std::vector<std::string>& known) {
   const Search search(word, known);
+  if (auto called = synonyms(search.wanted(), known); !called.empty()) return called;
   if (std::string best = search.nearest_whole(); !best.empty()) return {std::move(best)};
   if (auto holding = search.holding(search.wanted()); !holding.empty()) return holding;
+  if (auto holding = search.holding(without_blanks(search.wanted())); !holding.empty())
+    return holding;
   if (std::string best = search.nearest_beginning(); !best.empty()) return {std::move(best)};
   // Of "rock wool" the last word says what it is.
   const std::string_view wanted = search.wanted();

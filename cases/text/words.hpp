@@ -17,8 +17,8 @@ namespace quoin::cases {
 /// A word of the author between single quotes.
 [[nodiscard]] std::string quoted(std::string_view word);
 
-/// The few known words that a word may stand for: the nearest, else those that hold it ("brick"),
-/// else those that hold its last word ("rock wool").
+/// The few known words that a word may stand for: those it is a synonym of, the nearest, else those
+/// that hold it ("brick"), else those that hold its last word ("rock wool").
 [[nodiscard]] std::vector<std::string> likely(std::string_view word,
                                               const std::vector<std::string>& known);
 

@@ -30,6 +30,16 @@ std::optional<std::size_t> tight_colon(std::string_view line) {
   return colon;
 }
 
+/// The byte of a dash that begins an item but is not followed by a blank: `-{material: ...}`.
+std::optional<std::size_t> tight_dash(std::string_view line) {
+  const std::size_t dash = line.find_first_not_of(' ');
+  if (dash == std::string_view::npos || line[dash] != '-' || dash + 1 >= line.size())
+    return std::nullopt;
+  constexpr std::string_view begins_an_item = "{[\"'";
+  const char next = line[dash + 1];
+  return begins_an_item.find(next) == std::string_view::npos ? std::nullopt : std::optional(dash);
+}
+
 /// A bracket or quote that is still open at the end of the text, or one too many.
 struct Unbalanced {
   Mark mark;
@@ -128,6 +138,13 @@ SyntaxError syntax_error(const std::string& message, Mark mark,
       return {{number, *tab + 1},
               {"a tab stands in the indentation", "a tab", "spaces",
                "replace the tab by spaces; YAML does not allow tabs there"}};
+    }
+  }
+  for (const std::size_t number : {mark.line, previous}) {
+    if (const auto dash = tight_dash(line(number))) {
+      return {{number, *dash + 1},
+              {"a space is missing after the dash", trimmed(line(number)), "- item",
+               "put a space after the dash"}};
     }
   }
   for (const std::size_t number : {previous, mark.line}) {

@@ -25,6 +25,7 @@
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/short_legs.hpp"
 #include "tools/answer/words/summary.hpp"
+#include "tools/answer/words/vapour_words.hpp"
 #include "tools/answer/words/wetness_remarks.hpp"
 #include "tools/answer/words/year_remarks.hpp"
 
@@ -44,6 +45,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
     result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
                                            result.surface.airs.front().coldest.place);
   }
+  const std::string legs = short_legs_remark(result, effort);
   result.years = years_of(result);
   result.chances = chances_of(result, ground, effort.linear);
   grade_by_chance(result);
@@ -54,15 +56,16 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   add_enough_at_ninety(result, effort);
   result.vapour = vapour_check(result, effort.linear);
   result.drying = drying_ledger(result, effort.linear);
-  result.warnings = warnings(result);
+  result.warnings = warnings(result, !legs.empty());
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
   const std::vector<std::string> wetness = wetness_remarks(result);
   result.warnings.insert(result.warnings.end(), wetness.begin(), wetness.end());
-  if (std::string legs = short_legs_remark(result, effort); !legs.empty())
-    result.warnings.insert(result.warnings.begin(), std::move(legs));
+  if (!legs.empty()) result.warnings.insert(result.warnings.begin(), legs);
   if (std::string lining = lining_remark(variant); !lining.empty())
     result.warnings.push_back(std::move(lining));
+  if (std::string vapour = vapour_remark(result); !vapour.empty())
+    result.warnings.push_back(std::move(vapour));
   const std::vector<std::string> over_the_year = year_remarks(result);
   result.warnings.insert(result.warnings.end(), over_the_year.begin(), over_the_year.end());
   result.summary = summary(result) + words_for_unheated(result) + words_for_timber_ends(result);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/draw/pictures.hpp"
 
+#include "tools/answer/words/advice.hpp"
 #include "tools/draw/chart/chances.hpp"
 #include "tools/draw/chart/odds.hpp"
 #include "tools/draw/chart/readings.hpp"
@@ -27,7 +28,8 @@ Pictures pictures_of(const Results& results) {
   pictures.compare = drawn_compare(results);
   pictures.readings = drawn_readings(results);
   pictures.odds = drawn_odds(results);
-  pictures.chances = drawn_chances(results);
+  const std::size_t chosen = results.variants.empty() ? 0 : advice_on(results).chosen;
+  pictures.chances = drawn_chances(results, chosen);
   return pictures;
 }
 

@@ -68,7 +68,7 @@ std::string page(const std::vector<OverviewRow>& rows) {
       "<div class=\"wide cases\" role=\"region\" aria-label=\"All cases\" "
       "tabindex=\"0\">\n<table><thead><tr>";
   for (const std::string_view heading :
-       {"case", "variant", "room", "outcome", "passed in of 100", "coldest °C", "fRsi",
+       {"case", "variant", "room", "outcome", "times passed in 100", "coldest °C", "fRsi",
         "U W/(m²·K)", "L2D W/(m·K)", "ψ W/(m·K)", "by"})
     text += fmt::format("<th scope=\"col\">{}</th>", heading);
   text += "</tr></thead>\n<tbody>\n";

@@ -71,6 +71,25 @@ TEST_CASE("a wall whose centimetres were written for millimetres is remarked on 
   CHECK(thin(sheet(33)).find("8: the wall") == 0);  // at the area that shows the brick
 }
 
+TEST_CASE("a short leg hides no wall that is too thin") {
+  CHECK(thin("section: {corner: {leg: 50, layers: [[common brick, 33]]}}\n") != "");
+  CHECK(thin("section: {wall: {height: 100, layers: [[common brick, 33]]}}\n") != "");
+  CHECK(thin("section: {wall: {height: 100, layers: [[common brick, 330]]}}\n") == "");
+}
+
+TEST_CASE("a wall with a nought too many is remarked on and a thick one is not") {
+  const auto thick = [](const std::string& thickness) {
+    return remarks_with(read(testing::head +
+                             "section: {corner: {layers: [[lime plaster, 15], "
+                             "[common brick, " +
+                             thickness + "]]}}\n"),
+                        0, "nought");
+  };
+  CHECK(thick("3300").find("3300 mm of it 'common brick': if that is a nought too many, write "
+                           "330") != std::string::npos);
+  CHECK(thick("1200") == "");
+}
+
 TEST_CASE("walls that are built thin are not remarked on") {
   CHECK(of_layers("corner", "[lime plaster, 15], [common brick, 330]") == "");
   CHECK(of_layers("wall", "[common brick, 102]") == "");

@@ -154,6 +154,9 @@ TEST_CASE("a word that is part of known ones is asked back with those") {
   CHECK(did_you_mean("wood fibre", known) == "did you mean 'wood fibre board'?");
   CHECK(did_you_mean("stone", known) == "did you mean 'soft limestone'?");
   CHECK(did_you_mean("comon brick", known) == "did you mean 'common brick'?");
+  CHECK(did_you_mean("lime stone", known) == "did you mean 'soft limestone'?");
+  CHECK(did_you_mean("rockwool", known) == "did you mean 'mineral wool'?");
+  CHECK(did_you_mean("plasterboard", known).empty());  // its synonym is not known here
   CHECK(did_you_mean("velvet", known).empty());
 }
 

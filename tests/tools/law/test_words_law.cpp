@@ -123,7 +123,7 @@ TEST_CASE("the law for words finds figures that say nothing or the contrary") {
   CHECK(faults_of_figures("fRsi 0.546 ± 0.001, from 15.6 to 15.7 °C at -0.2, 10 mm").empty());
   for (const char* doctored :
        {"psi 0.100 ± 0.000", "lowers it from 15.6 to 15.6 °C", "an excess of -0 Pa", "−0.00 W",
-        "1.134e+04 Pa", "0.15 m3/m3", "fRsi nan"})
+        "1.134e+04 Pa", "31.2 ± 2e-13 g", "0.15 m3/m3", "fRsi nan"})
     CHECK_MESSAGE(faults_of_figures(doctored).size() == 1, doctored);
 }
 
@@ -161,6 +161,14 @@ TEST_CASE("the law for words finds a sentence that says otherwise than the outco
             .size() == 1);
 }
 
+TEST_CASE("the law for words finds a limit that is told to be kept and is not") {
+  CHECK(faults_of_sentence("The frame edge does not meet 'fRsi' (fRsi 0.5, where 0.75 is asked "
+                           "for). In the air as stated it stays free of mould: 11.0 °C, where 14.5 "
+                           "°C is needed.",
+                           told())
+            .size() == 1);
+}
+
 TEST_CASE("the law for words finds what is told to get colder and does not") {
   REQUIRE(faults_of_changes(told()) == Faults{});
   Results invented = told();
@@ -170,6 +178,18 @@ TEST_CASE("the law for words finds what is told to get colder and does not") {
   Results warmer = told();
   warmer.changes.at(0).colder = {{"the wall", {0.015, -0.4}, 12.0, 12.5}};
   CHECK(faults_of_changes(warmer) != Faults{});
+  // The place beside a spot that is warmer, told by the name of the spot.
+  Results misnamed = told();
+  const std::size_t reveal = 3;  // reveal lined: its frame edge is warmer
+  tools::Change& raised = misnamed.changes.at(reveal - 1);
+  REQUIRE(raised.after > raised.before);
+  raised.colder = {{"the frame edge",
+                    raised.colder.empty() ? geometry::Point{} : raised.colder.front().place, 14.0,
+                    13.5}};
+  raised.words += "; a place beside the frame edge gets colder, from 14.0 to 13.5 °C";
+  const std::size_t beside = faults_of_changes(misnamed).size();
+  raised.words += "; the frame edge gets colder, from 14.0 to 13.5 °C";
+  CHECK(faults_of_changes(misnamed).size() == beside + 1);
   Results silent = told();
   silent.changes.at(0).colder.clear();
   silent.changes.at(0).words = "saturated: leaves the coldest spot where it is";

@@ -12,6 +12,7 @@
 
 #include "geometry/surface.hpp"
 #include "solver/findings/other_temperatures.hpp"
+#include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/outcome_words.hpp"
@@ -140,6 +141,35 @@ const tools::SolvedVariant* variant_named(const tools::Results& results, const s
   return nullptr;
 }
 
+/// The coldest of the cold spots of a room that have a name; NaN where none has it.
+double coldest_named(const tools::SolvedVariant& solved, const std::string& room,
+                     const std::string& name) {
+  double lowest = std::nan("");
+  for (const solver::AirSurface& surface : solved.surface.airs) {
+    if (solved.variant.spaces[surface.air].name != room) continue;
+    for (const solver::Spot& spot : surface.cold_spots) {
+      if (tools::words_for(solved, spot) == name)
+        lowest = std::fmin(lowest, spot.temperature.value);
+    }
+  }
+  return lowest;
+}
+
+/// Names that are told to get colder and whose own coldest spot is warmer.
+Faults faults_of_names(const tools::SolvedVariant& first, const tools::SolvedVariant& later,
+                       const tools::Change& change) {
+  Faults faults;
+  const std::string room = first.variant.spaces[change.space].name;
+  for (const tools::Colder& each : change.colder) {
+    const double before = coldest_named(first, room, each.name);
+    const double after = coldest_named(later, room, each.name);
+    if (after > before && change.words.find("; " + each.name + " gets colder") != std::string::npos)
+      faults.push_back(fmt::format("{}: {} gets colder, and is at {:.2f} instead of {:.2f} °C",
+                                   change.variant, each.name, after, before));
+  }
+  return faults;
+}
+
 Faults faults_of_change(const tools::Results& results, const tools::Change& change) {
   Faults faults;
   const auto fault = [&](const std::string& words) {
@@ -155,6 +185,7 @@ Faults faults_of_change(const tools::Results& results, const tools::Change& chan
   }
   const tools::SolvedVariant& first = results.variants.front();
   const tools::SolvedVariant* later = variant_named(results, change.variant);
+  if (later != nullptr) add(faults, faults_of_names(first, *later, change));
   if (later == nullptr || !drawn_alike(first, *later)) return faults;
   // A place may lie between nodes of either grid, which differ there by their errors.
   constexpr double near = 0.1;  // K
@@ -173,11 +204,12 @@ Faults faults_of_change(const tools::Results& results, const tools::Change& chan
 }  // namespace
 
 Faults faults_of_figures(const std::string& text) {
-  static const std::array<std::pair<std::regex, const char*>, 6> laws{{
+  static const std::array<std::pair<std::regex, const char*>, 7> laws{{
       {std::regex(R"(± ?0(\.0*)?(?![0-9.]))"), "a band of nothing"},
       {std::regex(R"(from (-?[0-9.]+) to \1 °C)"), "a change from a number to itself"},
       {std::regex(R"((^|[ (])(-|−)0(\.0*)?(?![0-9.]))"), "minus nothing"},
       {std::regex(R"([0-9]e\+[0-9])"), "a power of ten"},
+      {std::regex(R"([0-9]e-[0-9])"), "a power of a tenth"},
       {std::regex(R"(m3/m3)"), "a unit as programs write it"},
       {std::regex(R"(\b(nan|inf)\b)"), "what is no number"},
   }};
@@ -218,6 +250,12 @@ Faults faults_of_sentence(const std::string& sentence, const tools::Results& res
                               : now->kind == Kind::mould            ? dry < has && has < mould
                                                                     : mould <= has;
     if (!true_figures) faults.push_back("the figures say otherwise: " + found.str());
+  }
+  static const std::regex kept(
+      R"((stays free of mould|keeps the .* %.*): (-?[0-9.]+) °C, where (-?[0-9.]+) °C is needed)");
+  if (std::smatch found; std::regex_search(sentence, found, kept)) {
+    if (now->kind != tools::Outcome::Kind::fails || std::stod(found[2]) < std::stod(found[3]))
+      faults.push_back("what is kept is not: " + found.str());
   }
   const bool favourable = sentence.find(" is safe:") != std::string::npos;
   if (favourable && (now->kind != tools::Outcome::Kind::safe || !now->broken.empty()))

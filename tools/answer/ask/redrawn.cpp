@@ -39,10 +39,12 @@ class Thickness : public cases::LayersAlone<Thickness> {
   double thickness_;
 };
 
-/// A visitor that takes away stated lengths up to cut planes, where they are too short.
-class FullLegs : public cases::LayersAlone<FullLegs> {
+/// A visitor that replaces lengths up to cut planes, where they are shorter than is wanted.
+class LongerLegs : public cases::LayersAlone<LongerLegs> {
  public:
-  explicit FullLegs(double wanted) : wanted_(wanted) {}
+  /// `instead`: the length given to them; absent: the one that the recipe gives by itself, to those
+  /// that are stated.
+  LongerLegs(double wanted, std::optional<double> instead) : wanted_(wanted), instead_(instead) {}
 
   bool met = false;
 
@@ -53,13 +55,15 @@ class FullLegs : public cases::LayersAlone<FullLegs> {
   void quantity(std::string_view key, std::optional<double>& value, cases::Measure, cases::Range,
                 std::string_view) {
     const bool to_a_cut_plane = key == "leg" || key.ends_with(" length");
-    if (!to_a_cut_plane || !value || *value > wanted_ - geometry::snap) return;
-    value.reset();
+    const bool is_short = value ? *value <= wanted_ - geometry::snap : instead_.has_value();
+    if (!to_a_cut_plane || !is_short) return;
+    value = instead_;
     met = true;
   }
 
  private:
   double wanted_;
+  std::optional<double> instead_;
 };
 
 struct Extent {
@@ -106,6 +110,14 @@ std::optional<cases::Variant> redrawn(const cases::Variant& before, cases::Varia
   return changed;
 }
 
+std::optional<cases::Variant> changed_by(LongerLegs change, const cases::Variant& variant) {
+  if (!variant.recipe) return std::nullopt;
+  cases::Variant result = variant;
+  std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
+  if (!change.met) return std::nullopt;
+  return redrawn(variant, std::move(result));
+}
+
 }  // namespace
 
 std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
@@ -119,12 +131,11 @@ std::optional<cases::Variant> with_thickness(const cases::Variant& variant,
 }
 
 std::optional<cases::Variant> with_full_legs(const cases::Variant& variant) {
-  if (!variant.recipe) return std::nullopt;
-  cases::Variant result = variant;
-  FullLegs change(geometry::cut_distance(variant.thickness));
-  std::visit([&](auto& recipe) { describe(change, recipe); }, *result.recipe);
-  if (!change.met) return std::nullopt;
-  return redrawn(variant, std::move(result));
+  return changed_by(LongerLegs(geometry::cut_distance(variant.thickness), std::nullopt), variant);
+}
+
+std::optional<cases::Variant> with_legs(const cases::Variant& variant, double length) {
+  return changed_by(LongerLegs(length, length), variant);
 }
 
 std::vector<std::string> layers_of(const cases::Variant& variant, const std::string& material) {

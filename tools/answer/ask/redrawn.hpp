@@ -24,6 +24,10 @@ namespace quoin::tools {
 /// be away, have the length that the recipe gives them by itself; nothing where none is shorter.
 [[nodiscard]] std::optional<cases::Variant> with_full_legs(const cases::Variant& variant);
 
+/// A variant whose legs, stated or not, are at least so long, m; nothing where its section is no
+/// recipe, or has no shorter one.
+[[nodiscard]] std::optional<cases::Variant> with_legs(const cases::Variant& variant, double length);
+
 /// A variant with every region of a material given another moisture, m3/m3; nothing where the
 /// section shows none.
 [[nodiscard]] std::optional<cases::Variant> with_moisture(const cases::Variant& variant,

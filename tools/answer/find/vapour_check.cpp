@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
+#include "materials/moisture.hpp"
 #include "tools/answer/ask/vapour_conditions.hpp"
 
 namespace quoin::tools {
@@ -118,6 +120,21 @@ void remark_on_dripping(const SolvedVariant& solved, const solver::VapourField& 
   }
 }
 
+/// Masonry whose pores hold water: what it gives off is no vapour of the airs.
+void remark_on_wet_masonry(const cases::Variant& variant, std::vector<std::string>& remarks) {
+  std::set<std::string> told;
+  for (const cases::Region& region : variant.regions) {
+    if (region.part != materials::Part::fabric || !told.insert(region.name).second ||
+        !materials::wetter_than_damp(region.material, region.moisture)) {
+      continue;
+    }
+    remarks.push_back(fmt::format(
+        "The water that '{}' holds, wetter than damp, is not counted: this is what the vapour of "
+        "the airs adds. Let it dry, and ask by `drying` how long that takes",
+        region.name));
+  }
+}
+
 }  // namespace
 
 std::optional<VapourCheck> vapour_check(const SolvedVariant& solved,
@@ -126,6 +143,7 @@ std::optional<VapourCheck> vapour_check(const SolvedVariant& solved,
   const solver::VapourPhysics physics = vapour_physics_of(solved.variant);
   const solver::VapourGrids grids = solver::vapour_grids(solved.surface, options);
   VapourCheck check;
+  remark_on_wet_masonry(solved.variant, check.remarks);
   if (solved.variant.vapour->conditions == cases::Conditions::by_month) {
     check.year = year_of(solved, grids, physics, options);
   } else {

@@ -84,10 +84,8 @@ std::string gate(const cases::Variant& variant) {
       geometry::painted(variant.sheet),
       [&](const std::vector<geometry::LinePiece>& pieces) { return covered_on(pieces, variant); });
   if (!covered) return {};
-  return fmt::format(
-      "{} would be closed in by {} while it is wetter than damp: let it dry "
-      "first",
-      variant.regions[covered->wet].name, variant.regions[covered->cover].name);
+  return fmt::format("{} would be closed in by {} while it is wetter than damp",
+                     variant.regions[covered->wet].name, variant.regions[covered->cover].name);
 }
 
 }  // namespace quoin::tools

@@ -8,16 +8,17 @@
 #include <cmath>
 #include <optional>
 
-#include "cases/meaning/wall_remarks.hpp"
 #include "materials/moist_air.hpp"
 #include "materials/moisture.hpp"
 #include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/gate.hpp"
 #include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/lined.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
+#include "tools/answer/words/steps.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -39,8 +40,7 @@ double chance_in(const SolvedVariant& solved) {
 std::size_t best_of(const std::vector<SolvedVariant>& variants) {
   std::size_t best = 0;
   for (std::size_t v = 1; v < variants.size(); ++v) {
-    // Standing air under a floor costs its timber, whatever it gains at a surface.
-    if (cases::is_less_vented(variants.front().variant, variants[v].variant)) continue;
+    if (!can_be_carried_out(variants.front().variant, variants[v].variant)) continue;
     const int by = worth(variants[v]) - worth(variants[best]);
     constexpr double noticeable = 0.01;  // of the chance
     if (by > 0 || (by == 0 && worth(variants[v]) >= 0 &&
@@ -49,36 +49,6 @@ std::size_t best_of(const std::vector<SolvedVariant>& variants) {
     }
   }
   return best;
-}
-
-/// What one variant does to the first.
-struct Steps {
-  std::vector<std::string> dried;  ///< materials that are drier
-  bool built = false;              ///< something is drawn in another way
-  bool aired = false;              ///< a room is drier or warmer
-};
-
-Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
-  Steps steps;
-  const geometry::Section& was = first.surface.field.mesh.section;
-  const geometry::Section& is = later.surface.field.mesh.section;
-  steps.built = was.x != is.x || was.y != is.y ||
-                first.variant.regions.size() != later.variant.regions.size();
-  for (const cases::Region& region : later.variant.regions) {
-    for (const cases::Region& before : first.variant.regions) {
-      if (before.name != region.name || region.moisture >= before.moisture) continue;
-      if (std::find(steps.dried.begin(), steps.dried.end(), region.name) == steps.dried.end())
-        steps.dried.push_back(region.name);
-    }
-  }
-  for (const cases::Space& space : later.variant.spaces) {
-    for (const cases::Space& before : first.variant.spaces) {
-      if (before.name != space.name || space.is != cases::SpaceKind::inside) continue;
-      const bool drier = space.humidity && before.humidity && *space.humidity < *before.humidity;
-      steps.aired = steps.aired || drier || space.temperature > before.temperature;
-    }
-  }
-  return steps;
 }
 
 double coldest_in(const SolvedVariant& solved) {
@@ -131,7 +101,7 @@ std::string capital(std::string words) {
   return words;
 }
 
-/// "; with kitchen at or below 58 % it would be safe", where that is all that is missing.
+/// The humidity of the room up to which its limits are kept, where drier air is what is missing.
 std::optional<double> drier(const SolvedVariant& solved) {
   const Outcome* worst = worst_outcome(solved);
   if (worst == nullptr || worst->kind == Kind::safe || worst->kind == Kind::not_judged ||
@@ -139,6 +109,14 @@ std::optional<double> drier(const SolvedVariant& solved) {
     return std::nullopt;
   }
   return safe_humidity(solved, surface_of(solved, worst->space));
+}
+
+/// Whether drier air alone would make a variant safe, at the humidity that `drier` gives.
+bool safe_when_drier(const SolvedVariant& solved) {
+  const auto& broken = worst_outcome(solved)->broken;
+  const bool other = std::any_of(broken.begin(), broken.end(),
+                                 [](const BrokenLimit& limit) { return limit.unit == "1"; });
+  return !other && solved.outcomes.size() == 1 && gate(solved.variant).empty();
 }
 
 /// "gets wet: 8.7 °C, where 11.1 °C is needed to stay dry and 14.5 °C against mould".
@@ -156,16 +134,34 @@ std::string beside_its_limits(const SolvedVariant& solved, const solver::AirSurf
   const bool against_mould = by == mould_limit().name || std::abs(limit - 0.8) < 1e-6;
   const std::string what = outcome.kind == Kind::wet                ? "gets wet"
                            : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
-                           : mould                                  ? "is cold enough for mould"
-                           : outcome.kind != Kind::marginal         ? "is safe"
-                           : against_mould ? "only just stays free of mould"
-                                           : "only just keeps its limits";
+                           : mould && has < 0.0 ? "freezes, and is too humid for its limit"
+                           : mould              ? "is cold enough for mould"
+                           : outcome.kind != Kind::marginal ? "is safe"
+                           : against_mould                  ? "only just stays free of mould"
+                                                            : "only just keeps its limits";
   const std::string against =
       against_mould ? "against mould" : fmt::format("for the {:.3g} % of '{}'", 100 * limit, by);
   const int decimals = decimals_for({has, air.dew_point, needed}, 1);
   return fmt::format("{}: {} °C, where {} °C is needed to stay dry and {} °C {}", what,
                      fixed(has, decimals), fixed(air.dew_point, decimals), fixed(needed, decimals),
                      against);
+}
+
+/// What is said of mould where another limit is broken; empty where a limit of humidity is.
+std::string limit_kept(const solver::AirSurface& surface, const AirHumidity& air,
+                       const Outcome& outcome) {
+  const double has = surface.coldest.temperature.value;
+  if (has < air.lowest_temperature) return "";
+  const bool against_mould = air.limit_by == mould_limit().name || std::abs(air.limit - 0.8) < 1e-6;
+  const int decimals = decimals_for({has, air.lowest_temperature}, 1);
+  std::string text = fmt::format(
+      " In the air as stated it {}: {} °C, where {} °C is needed",
+      against_mould ? "stays free of mould"
+                    : fmt::format("keeps the {:.3g} % of '{}'", 100 * air.limit, air.limit_by),
+      fixed(has, decimals), fixed(air.lowest_temperature, decimals));
+  if (outcome.chance && *outcome.chance > marginal_chance)
+    text += fmt::format("; but {} it is too humid there", chance_words(*outcome.chance));
+  return text + ".";
 }
 
 std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
@@ -181,7 +177,8 @@ std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   if (outcome.kind == Kind::fails) {
     std::vector<std::string> all;
     for (const BrokenLimit& each : outcome.broken) all.push_back(words_for(each));
-    return fmt::format("{}{} does not meet {}.", where, room, fmt::join(all, " nor "));
+    return fmt::format("{}{} does not meet {}.{}", where, room, fmt::join(all, " nor "),
+                       air == nullptr ? "" : limit_kept(surface, *air, outcome));
   }
   std::vector<std::string> others;
   for (const BrokenLimit& each : also_broken(outcome)) others.push_back(words_for(each));
@@ -203,7 +200,7 @@ std::string what_mends(const Results& results, std::size_t chosen, const Outcome
   if (now.kind == Kind::safe && chosen == 0) return "";
   if (results.variants.size() == 1)
     return now.kind == Kind::not_judged ? "" : " The case shows no variant that would mend it.";
-  if (chosen == 0) return " No variant of this case comes out better.";
+  if (chosen == 0) return " No variant of this case mends it.";
   const SolvedVariant& best = results.variants[chosen];
   const Outcome& then = *worst_outcome(best);
   std::string text = fmt::format(" With \"{}\" the coldest spot is at {} °C: {}", best.variant.name,
@@ -211,7 +208,7 @@ std::string what_mends(const Results& results, std::size_t chosen, const Outcome
   if (then.chance && (then.kind == Kind::marginal || then.kind == Kind::safe))
     text += fmt::format(", its limit passed {}", chance_words(*then.chance));
   if (tone_of(then.kind) == Tone::bad) text += ", which does not mend it";
-  if (const auto humidity = drier(best))
+  if (const auto humidity = drier(best); humidity && safe_when_drier(best))
     text += fmt::format("; with {} at or below {:.0f} % it would be safe",
                         best.variant.spaces[then.space].name, 100 * *humidity);
   return text + ".";
@@ -222,8 +219,10 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
   const SolvedVariant& best = results.variants[chosen];
   const Steps steps = steps_of(first, best);
   std::vector<std::string> all;
-  const SolvedVariant* dries = alone(
-      results, [](const Steps& each) { return !each.dried.empty() && !each.built && !each.aired; });
+  const auto only_dries = [](const Steps& each) {
+    return !each.dried.empty() && !each.built && !each.aired;
+  };
+  const SolvedVariant* dries = only_dries(steps) ? &best : alone(results, only_dries);
   const bool shown_dry = !steps.dried.empty() || (is_wet(first) && dries != nullptr);
   if (shown_dry) {
     const std::vector<std::string> dried =
@@ -234,16 +233,19 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
     all.emplace_back(
         "Keep water out and let the masonry dry: no variant of this case shows it dry.");
   }
-  if (steps.built) {
+  // What a step gains is told from where the one before it ends, if the case shows that.
+  const SolvedVariant& from = shown_dry && dries != nullptr && dries != &best ? *dries : first;
+  const bool by_air = steps.aired && !steps.built;
+  if (chosen != 0 && !by_air && &best != dries) {
     all.push_back(with_gain(
         fmt::format("{} \"{}\"", all.empty() ? "Carry out" : "Then carry out", best.variant.name),
-        first, &best));
-    if (!lining_remark(best.variant).empty())
+        from, &best));
+    if (lined_inside(best.variant))
       all.back() += " Condensation behind the lining is not counted in that.";
   }
-  if (steps.aired && !steps.built)
+  if (by_air)
     all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),
-                            first, &best));
+                            from, &best));
   const SolvedVariant* aired = alone(results, [](const Steps& each) { return each.aired; });
   const auto humidity = drier(best);
   const Outcome* worst = worst_outcome(best);
@@ -251,9 +253,10 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
     const cases::Space& room = best.variant.spaces[worst->space];
     all.push_back(fmt::format(
         "Keep {} at or below {:.0f} % humidity (now {:.0f} %): its limit is then passed in at most "
-        "10 of 100 cases, instead of {}.",
+        "10 of 100 cases, instead of {}.{}",
         room.name, 100 * *humidity, 100 * room.humidity.value_or(0.0),
-        cases_of_100(worst->chance.value_or(0.0))));
+        cases_of_100(worst->chance.value_or(0.0)),
+        safe_when_drier(best) ? "" : " That alone does not make it safe."));
   }
   return all;
 }

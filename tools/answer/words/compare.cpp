@@ -5,10 +5,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 #include <utility>
 
 #include "cases/meaning/wall_remarks.hpp"
+#include "materials/moist_air.hpp"
 #include "tools/answer/find/colder.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/words/figures.hpp"
@@ -38,6 +40,42 @@ std::string moved(const std::string& from, const std::string& to) {
   return from == to ? ", still at " + to : fmt::format(" and moves it from {} to {}", from, to);
 }
 
+/// Whether the same cold spot of both is warmer in the later one.
+bool spot_is_warmer(const std::string& name, const SolvedVariant& first,
+                    const solver::AirSurface& was, const SolvedVariant& later,
+                    const solver::AirSurface& is) {
+  const auto coldest = [&](const SolvedVariant& solved, const solver::AirSurface& surface) {
+    double lowest = std::numeric_limits<double>::infinity();
+    for (const solver::Spot& spot : surface.cold_spots) {
+      if (words_for(solved, spot) == name) lowest = std::min(lowest, spot.temperature.value);
+    }
+    return lowest;
+  };
+  const double before = coldest(first, was), after = coldest(later, is);
+  return std::isfinite(before) && std::isfinite(after) && after > before;
+}
+
+/// What the air of a room gains or loses in vapour where another temperature is stated beside the
+/// same relative humidity: who heats a room adds no water to it. Empty where it is not so.
+std::string other_vapour(const cases::Space& before, const cases::Space& after) {
+  constexpr double other_room = 0.5;  // K
+  constexpr double same = 0.005;
+  if (!before.humidity || !after.humidity || after.moisture || before.moisture) return "";
+  if (std::abs(after.temperature - before.temperature) < other_room ||
+      std::abs(*after.humidity - *before.humidity) > same) {
+    return "";
+  }
+  const double share = materials::saturation_pressure(after.temperature) /
+                       materials::saturation_pressure(before.temperature);
+  const bool warmer = share > 1.0;
+  const double alone = *before.humidity / share;
+  return fmt::format(
+      "; at the same {:.0f} % its air holds {:.0f} % {} vapour: with none {} {}",
+      100 * *after.humidity, 100 * std::abs(share - 1.0), warmer ? "more" : "less",
+      warmer ? "added" : "taken out",
+      alone >= 1.0 ? "it would drip" : fmt::format("it would be at {:.0f} %", 100 * alone));
+}
+
 std::string words(const Change& change, const SolvedVariant& first, const solver::AirSurface& was,
                   const SolvedVariant& later, const solver::AirSurface& is) {
   const double rise = change.after - change.before;
@@ -60,9 +98,11 @@ std::string words(const Change& change, const SolvedVariant& first, const solver
     if (!named.insert(colder.name).second) continue;
     if (rise < -noticeable && colder.name == to && from == to) continue;  // told already
     const int decimals = decimals_for({colder.before, colder.after}, 1);
-    text += fmt::format("; {} gets colder, from {} to {} °C", colder.name,
-                        fixed(colder.before, decimals), fixed(colder.after, decimals));
+    text += fmt::format("; {}{} gets colder, from {} to {} °C",
+                        spot_is_warmer(colder.name, first, was, later, is) ? "a place beside " : "",
+                        colder.name, fixed(colder.before, decimals), fixed(colder.after, decimals));
   }
+  text += other_vapour(first.variant.spaces[was.air], later.variant.spaces[is.air]);
   if (cases::is_less_vented(first.variant, later.variant))
     text += "; less air passes the void, where timber rots in standing air";
   return text;

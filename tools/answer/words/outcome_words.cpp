@@ -114,11 +114,12 @@ std::string words_for(const BrokenLimit& limit) {
 }
 
 std::vector<BrokenLimit> also_broken(const Outcome& outcome) {
-  const bool dew_point = outcome.kind == Kind::wet || outcome.kind == Kind::at_the_dew_point;
+  // Who is wet, or has mould, need not be told that a limit against mould is passed, too.
+  const bool told = outcome.kind == Kind::wet || outcome.kind == Kind::at_the_dew_point ||
+                    outcome.kind == Kind::mould;
   std::vector<BrokenLimit> others;
   for (const BrokenLimit& each : outcome.broken) {
-    if (each.criterion != outcome.decided_by && !(dew_point && each.for_mould))
-      others.push_back(each);
+    if (each.criterion != outcome.decided_by && !(told && each.for_mould)) others.push_back(each);
   }
   return others;
 }

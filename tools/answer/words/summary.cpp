@@ -6,12 +6,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "tools/answer/ask/redrawn.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/choices.hpp"
 #include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/short_legs.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -115,25 +115,22 @@ std::string sentence(const SolvedVariant& solved, const solver::AirSurface& surf
 
 /// What is doubtful about a cut plane by its own field and by the distance rule; empty if nothing.
 std::string doubt_about(const solver::CutPlane& plane) {
-  constexpr double undisturbed =
-      0.005;  // of the difference of the spaces; common practice, no source
+  // Of the difference of the spaces; common practice, no source.
   constexpr double undisturbed_frame = 0.03;
+  constexpr double as_plane = 1e-3;  // 0.02 K between spaces of 20 and 0 degC: nothing to doubt
   const bool frame = !plane.fabric;
-  const std::string which =
-      fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f}", plane.from.x * 1e3,
-                  plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3);
-  if (plane.departure > (frame ? undisturbed_frame : undisturbed)) {
+  if (frame ? plane.departure > undisturbed_frame : is_disturbed(plane)) {
     return fmt::format(
         "{} is not in undisturbed {}: the field there differs from a plane part's by {:.1g} of the "
         "difference of the spaces",
-        which, frame ? "frame" : "wall", plane.departure);
+        words_for(plane), frame ? "frame" : "wall", plane.departure);
   }
   if (std::isnan(plane.departure)) return {};  // in the ground, or askew: no plane wall is cut
   const double thickness = std::hypot(plane.to.x - plane.from.x, plane.to.y - plane.from.y);
   const double wanted = geometry::cut_distance(thickness);
   // The rule keeps the cut away from the detail: it says nothing where the coldest spot is the
   // plain wall.
-  const bool plain_wall = plane.distance < geometry::snap || plane.departure < 1e-9;
+  const bool plain_wall = plane.distance < geometry::snap || plane.departure < as_plane;
   constexpr double grace = 0.05;  // the coldest spot lies a little beside the angle, m
   if (frame || plain_wall || plane.distance >= wanted - grace) return {};
   return fmt::format(
@@ -141,7 +138,7 @@ std::string doubt_about(const solver::CutPlane& plane) {
       "three "
       "thicknesses); the field there differs from a plane wall's by no more than {:.1g} of the "
       "difference of the spaces",
-      which, plane.distance * 1e3, wanted * 1e3, plane.departure);
+      words_for(plane), plane.distance * 1e3, wanted * 1e3, plane.departure);
 }
 
 }  // namespace
@@ -156,7 +153,7 @@ std::string summary(const SolvedVariant& solved) {
   return text;
 }
 
-std::vector<std::string> warnings(const SolvedVariant& solved) {
+std::vector<std::string> warnings(const SolvedVariant& solved, bool cuts_told) {
   std::vector<std::string> all;
   const cases::Variant& variant = solved.variant;
   for (const cases::Remark& remark : variant.remarks) {
@@ -168,9 +165,8 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
       all.push_back(fmt::format("{}: {}", variant.regions[id].name, *warning));
     }
   }
-  const bool short_legs = with_full_legs(variant).has_value();  // told with what it does
   for (const solver::CutPlane& plane : solved.cut_planes) {
-    if (short_legs && plane.fabric) continue;
+    if (cuts_told && plane.fabric) continue;
     if (const std::string doubt = doubt_about(plane); !doubt.empty()) all.push_back(doubt);
   }
   if (variant.halves == 2) {
@@ -198,6 +194,14 @@ std::vector<std::string> warnings(const SolvedVariant& solved) {
     all.push_back(
         "the fast linear solver gave up on this section and the direct one answered: the result "
         "is as good, it took longer");
+  }
+  for (const solver::AirSurface* surface : judged_surfaces(solved)) {
+    if (surface->coldest.temperature.value < 0.0 && humidity_of(solved, surface->air) != nullptr) {
+      all.push_back(fmt::format(
+          "the coldest spot of {} is below 0 °C: what condenses there freezes, and wets the wall "
+          "when it thaws",
+          variant.spaces[surface->air].name));
+    }
   }
   for (const solver::AirSurface& surface : solved.surface.airs) {
     if (!surface.coldest.temperature.asymptotic) {

@@ -13,6 +13,7 @@ namespace quoin::tools {
 [[nodiscard]] std::string summary(const SolvedVariant& solved);
 
 /// What a reader must know before trusting the numbers of a variant, each in plain words.
-[[nodiscard]] std::vector<std::string> warnings(const SolvedVariant& solved);
+/// `cuts_told`: what its cut planes through masonry do is told elsewhere.
+[[nodiscard]] std::vector<std::string> warnings(const SolvedVariant& solved, bool cuts_told);
 
 }  // namespace quoin::tools

@@ -9,7 +9,9 @@
 
 #include "cases/model/membranes.hpp"
 #include "geometry/surface.hpp"
+#include "materials/moisture.hpp"
 #include "tools/answer/find/year.hpp"
+#include "tools/answer/words/figures.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -85,27 +87,45 @@ std::optional<std::size_t> dry_after(const WaterYear& place) {
   return last + 1;
 }
 
-std::string amount(double water, double length) {
-  return length > 0.0 ? fmt::format("{:.3g} kg/m²", water / length)
-                      : fmt::format("{:.3g} kg/m", water);
+/// "31.2", or "31.2 ± 0.5" where grid and solver leave so much open that it shows.
+std::string with_band(double value, double band) {
+  constexpr double shows = 0.005;  // of the value, whose three digits are told
+  const double size = std::abs(value);
+  if (band < shows * size) return three_digits(value);
+  const int decimals = size >= 100.0 ? 0 : size >= 10.0 ? 1 : size >= 1.0 ? 2 : 3;
+  return fmt::format("{} ± {}", three_digits(value), fixed_band(band, decimals));
+}
+
+std::string amount(double water, double band, double length) {
+  return length > 0.0 ? with_band(water / length, band / length) + " kg/m²"
+                      : with_band(water, band) + " kg/m";
 }
 
 std::string place_words(const SolvedVariant& solved, const VapourYear& year,
                         const WaterYear& place) {
   const auto month = [&](std::size_t k) { return month_name((*year.first + k) % 12); };
-  std::string text = fmt::format(
-      "{}: at most {} (±{:.1g}), at the end of {}, most at {:.0f}, {:.0f}",
-      words_for(solved, place.meeting, place.part), amount(place.water[place.most], place.length),
-      place.length > 0.0 ? place.band / place.length : place.band, month(place.most),
-      1000 * place.place.x + 0.0, 1000 * place.place.y + 0.0);
+  std::string text =
+      fmt::format("{}: at most {}, at the end of {}, most at {:.0f}, {:.0f}",
+                  words_for(solved, place.meeting, place.part),
+                  amount(place.water[place.most], place.band, place.length), month(place.most),
+                  1000 * place.place.x + 0.0, 1000 * place.place.y + 0.0);
   if (const auto dry = dry_after(place))
     return text + fmt::format("; it has dried by the end of {}.", month(*dry));
   return text + fmt::format("; {} are left after a year: it gathers from year to year.",
-                            amount(place.water.back(), place.length));
+                            amount(place.water.back(), 0.0, place.length));
 }
 
 std::string at(geometry::Point place) {
   return fmt::format("{:.0f}, {:.0f}", 1000.0 * place.x + 0.0, 1000.0 * place.y + 0.0);
+}
+
+/// Whether masonry in it holds water of its own.
+bool holds_water(const cases::Variant& variant) {
+  return std::any_of(variant.regions.begin(), variant.regions.end(),
+                     [](const cases::Region& region) {
+                       return region.part == materials::Part::fabric &&
+                              materials::wetter_than_damp(region.material, region.moisture);
+                     });
 }
 
 /// Where vapour condenses at the stated conditions, in words.
@@ -113,8 +133,11 @@ std::string stated_words(const SolvedVariant& solved) {
   const VapourCheck& check = *solved.vapour;
   std::string text;
   if (check.stated->places.empty()) {
-    text = fmt::format("condenses nowhere; the most humid pores, at {}, have {:.0f} %.",
-                       at(check.stated->dampest), 100.0 * check.stated->humidity);
+    const bool wet = holds_water(solved.variant);
+    text = fmt::format("{}; the most humid pores, at {}, {} {:.0f} %.",
+                       wet ? "no vapour of the airs condenses" : "condenses nowhere",
+                       at(check.stated->dampest), wet ? "would have" : "have",
+                       100.0 * check.stated->humidity);
   }
   for (const solver::CondensingPlace& place : check.stated->places) {
     const double rate = grams_a_day(place.rate.value), band = grams_a_day(place.rate.band);
@@ -122,9 +145,9 @@ std::string stated_words(const SolvedVariant& solved) {
     const double by = line ? place.length : 1.0;
     const std::string_view unit = line ? "m²" : "m";
     text +=
-        fmt::format("{}{}: {} ± {:.2g} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
-                    words_for(solved, place.meeting, place.part), three_digits(rate / by),
-                    band / by, unit, at(place.most),
+        fmt::format("{}{}: {} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
+                    words_for(solved, place.meeting, place.part), with_band(rate / by, band / by),
+                    unit, at(place.most),
                     check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days",
                                              rate / by * *check.days / 1000.0, unit, *check.days)
                                : "");
@@ -136,7 +159,9 @@ std::string stated_words(const SolvedVariant& solved) {
 /// What gathers over the year, in words.
 std::string year_words(const SolvedVariant& solved) {
   const VapourYear& year = *solved.vapour->year;
-  if (!year.first) return "no water gathers within the section in any month.";
+  std::string remarks;
+  for (const std::string& remark : solved.vapour->remarks) remarks += " " + remark + ".";
+  if (!year.first) return "no water gathers within the section in any month." + remarks;
   std::string text =
       fmt::format("water gathers from {} on. ", std::string(month_name(*year.first)));
   for (const WaterYear& place : year.places) {
@@ -145,7 +170,25 @@ std::string year_words(const SolvedVariant& solved) {
     text += words + " ";
   }
   text.pop_back();
-  return text;
+  return text + remarks;
+}
+
+/// The wettest place and how wet it gets; empty where nothing condenses.
+std::string wettest(const SolvedVariant& solved) {
+  const VapourCheck& check = *solved.vapour;
+  if (check.year) {
+    if (check.year->places.empty()) return "";
+    const WaterYear& place = check.year->places.front();
+    return fmt::format("{}, at most {} in the year{}", words_for(solved, place.meeting, place.part),
+                       amount(place.water[place.most], 0.0, place.length),
+                       dry_after(place) ? "" : ", and more from year to year");
+  }
+  if (check.stated->places.empty()) return "";
+  const solver::CondensingPlace& place = check.stated->places.front();
+  const double by = place.length > 0.0 ? place.length : 1.0;
+  return fmt::format("{}, {} g/({}·day)", words_for(solved, place.meeting, place.part),
+                     three_digits(grams_a_day(place.rate.value) / by),
+                     place.length > 0.0 ? "m²" : "m");
 }
 
 }  // namespace
@@ -198,6 +241,16 @@ LedgerTable ledger_table(const SolvedVariant& solved) {
 
 std::string vapour_words(const SolvedVariant& solved) {
   return solved.vapour->year ? year_words(solved) : stated_words(solved);
+}
+
+std::string vapour_remark(const SolvedVariant& solved) {
+  if (!solved.vapour) return "";
+  const std::string where = wettest(solved);
+  if (where.empty()) return "";
+  return fmt::format(
+      "vapour condenses {}, by diffusion alone; no outcome counts it: have a transient assessment "
+      "(EN 15026) made before anything is built",
+      where);
 }
 
 std::string drying_words(const SolvedVariant& solved) {

@@ -53,6 +53,10 @@ struct LedgerTable {
 /// What the check of a variant that asks for it found.
 [[nodiscard]] std::string vapour_words(const SolvedVariant& solved);
 
+/// The same in one sentence for where the answer is read; empty where nothing condenses, or nobody
+/// asked.
+[[nodiscard]] std::string vapour_remark(const SolvedVariant& solved);
+
 /// What a variant that asks for it has to lose.
 [[nodiscard]] std::string drying_words(const SolvedVariant& solved);
 

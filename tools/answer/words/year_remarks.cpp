@@ -3,7 +3,13 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <utility>
+
 #include "tools/answer/ask/conditions.hpp"
+#include "tools/answer/find/places.hpp"
+#include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/words/year_words.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -14,6 +20,26 @@ std::string words_for_water(const cases::Space& space) {
       "in every month of the climate the surfaces of '{}' are taken to lose as much water as {}, "
       "like air of {:.1f} K less: less leaves in cold and damp months",
       space.name, claimed ? "claimed" : "in the weather as stated", cooling_by_water(space));
+}
+
+/// Whether a limit holds in a room in the air as stated.
+bool holds_as_stated(const SolvedVariant& solved, SpaceId room, const std::string& criterion) {
+  const Outcome* outcome = outcome_of(solved, room);
+  if (outcome == nullptr || outcome->kind <= Outcome::Kind::at_the_dew_point) return false;
+  return std::none_of(outcome->broken.begin(), outcome->broken.end(),
+                      [&](const BrokenLimit& each) { return each.criterion == criterion; });
+}
+
+/// A limit that is kept in the air as stated and passed in months of the climate.
+std::string words_for_months(const SolvedVariant& solved, const Year& year,
+                             const YearOfCriterion& judged) {
+  const std::vector<std::size_t>& months = judged.months_at_risk.front();
+  if (months.empty() || !holds_as_stated(solved, year.air, judged.criterion)) return "";
+  return fmt::format(
+      "'{}' is kept at {} of {} in the air as stated, which the outcome tells, but passed there in "
+      "{} of 12 months of the climate: {}",
+      judged.criterion, words_for(solved, year.spots.front().spot),
+      solved.variant.spaces[year.air].name, months.size(), runs_of(months));
 }
 
 }  // namespace
@@ -29,6 +55,13 @@ std::vector<std::string> year_remarks(const SolvedVariant& solved) {
           "the months of the climate leave the clear sky of '{}' out: a clear night is no mean of "
           "a month",
           space.name));
+    }
+  }
+  for (const Year& year : solved.years) {
+    for (const YearOfCriterion& judged : year.criteria) {
+      if (year.spots.empty()) continue;
+      if (std::string text = words_for_months(solved, year, judged); !text.empty())
+        remarks.push_back(std::move(text));
     }
   }
   if (solved.years.empty() && !solved.vapour && !solved.drying) {

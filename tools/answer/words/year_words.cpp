@@ -16,23 +16,6 @@ namespace {
 
 using Months = std::vector<std::size_t>;
 
-/// "October to April, June": runs of months, over the turn of the year too.
-std::string runs_of(const Months& months) {
-  if (months.size() == 12) return "all year";
-  const auto has = [&](std::size_t month) {
-    return std::find(months.begin(), months.end(), month % 12) != months.end();
-  };
-  std::string text;
-  for (const std::size_t first : months) {
-    if (has(first + 11)) continue;  // not the first of its run
-    std::size_t last = first;
-    while (has(last + 1)) ++last;
-    text += (text.empty() ? "" : ", ") + std::string(month_name(first));
-    if (last != first) text += fmt::format(" to {}", month_name(last % 12));
-  }
-  return text;
-}
-
 /// "In June to August", "All year".
 std::string when(const Months& months) {
   return months.size() == 12 ? "All year" : "In " + runs_of(months);
@@ -153,6 +136,22 @@ std::string cut_short(const SolvedVariant& solved, const Year& year) {
 }
 
 }  // namespace
+
+std::string runs_of(const Months& months) {
+  if (months.size() == 12) return "all year";
+  const auto has = [&](std::size_t month) {
+    return std::find(months.begin(), months.end(), month % 12) != months.end();
+  };
+  std::string text;
+  for (const std::size_t first : months) {
+    if (has(first + 11)) continue;  // not the first of its run
+    std::size_t last = first;
+    while (has(last + 1)) ++last;
+    text += (text.empty() ? "" : ", ") + std::string(month_name(first));
+    if (last != first) text += fmt::format(" to {}", month_name(last % 12));
+  }
+  return text;
+}
 
 std::string words_for(const SolvedVariant& solved, const Year& year) {
   std::string text;

@@ -22,7 +22,7 @@ namespace {
 constexpr double names = 232.0;  ///< left of bars, units
 constexpr double from = page_edge + names, to = page_width - page_edge - 56.0;
 constexpr double pitch = 24.0;
-constexpr std::size_t most_tornados = 4, most_inputs = 6;
+constexpr std::size_t most_inputs = 6;
 constexpr Colour safe{0x1f6b3a}, doubtful{0xc05a00}, bad{0x9c0048}, lower{0x5b7bd5},
     upper{0xc05a00};
 const Lettering axis{11.0, Anchor::middle, 0.0, false, black, {}};
@@ -132,18 +132,20 @@ double draw_tornado(Canvas& canvas, const Told& one, const std::string& name, do
 
 }  // namespace
 
-Picture drawn_chances(const Results& results) {
+Picture drawn_chances(const Results& results, std::size_t chosen) {
   const std::vector<Told> all = told_of(results);
   if (all.empty()) return {};
   Canvas canvas;
   double bottom = draw_heading(canvas, results.title, "How often a limit would be passed");
   bottom = draw_bars(canvas, all, bottom + 22.0);
-  std::size_t drawn = 0;
+  bool explained = false;
   const SolvedVariant* last = nullptr;
   for (const Told& one : all) {
     // One a variant: criteria of one room hang on the same inputs.
-    if (one.chance->tornado.empty() || one.solved == last || drawn == most_tornados) continue;
-    if (drawn == 0) {
+    const bool shown =
+        one.solved == &results.variants.front() || one.solved == &results.variants[chosen];
+    if (one.chance->tornado.empty() || one.solved == last || !shown) continue;
+    if (!explained) {
       canvas.text({page_edge, bottom + 26.0},
                   "What moves it: the margin to the limit with one input at its lower (blue) and",
                   {11.5, Anchor::start, 0.0, false, grey, {}});
@@ -158,7 +160,7 @@ Picture drawn_chances(const Results& results) {
         fmt::format("{}: {}, {}", one.solved->variant.name, one.chance->criterion, unit),
         bottom + 26.0);
     last = one.solved;
-    ++drawn;
+    explained = true;
   }
   std::string description = "In how many of 100 cases a limit would be passed.";
   for (const Told& one : all)

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <memory>
 #include <numeric>
-#include <tuple>
 #include <utility>
 
 #include "tools/draw/canvas/lettering.hpp"
@@ -20,64 +19,15 @@ constexpr double top = 30.0;                   ///< below the running title
 constexpr double bottom = page_height - 26.0;  ///< above the number of the page
 constexpr double text_size = 9.7;              ///< 7.5 points
 constexpr double section_size = 15.0;          ///< of the heading of a section
-constexpr double table_size = 8.5;             ///< 6.6 points
-constexpr double pitch = 1.25;                 ///< of lines, in sizes
-constexpr double row_gap = 1.8;                ///< between the lines of two rows
-constexpr std::size_t most_lines = 4000;
-constexpr double cell_gap = 10.0;
-
-/// The longest piece of a text that is never broken: all of a number, else a word.
-double unbroken_width(const std::string& text, double size, bool is_number) {
-  if (is_number) return text_width(text, size);
-  double widest = 0.0;
-  for (std::size_t from = 0; from < text.size();) {
-    const std::size_t to = std::min(text.find(' ', from), text.size());
-    widest = std::max(widest, text_width(text.substr(from, to - from), size));
-    from = to + 1;
-  }
-  return widest;
-}
-
-/// How wide each column is: as wide as its longest cell where all fit, else what is left beyond the
-/// longest words is shared out by what columns ask for.
-std::vector<double> widths_of(const std::vector<std::string>& names,
-                              const std::vector<std::vector<std::string>>& rows,
-                              const std::vector<char>& is_number) {
-  std::vector<double> least, most;
-  for (std::size_t c = 0; c < names.size(); ++c) {
-    const bool number = is_number[c] != 0;
-    least.push_back(unbroken_width(names[c], bold_width * table_size, false));
-    most.push_back(text_width(names[c], bold_width * table_size));
-    for (const auto& row : rows) {
-      least[c] = std::max(least[c], unbroken_width(row[c], table_size, number));
-      most[c] = std::max(most[c], text_width(row[c], table_size));
-    }
-    least[c] += cell_gap + 1.0;
-    most[c] += cell_gap + 1.0;
-  }
-  const double asked = std::accumulate(most.begin(), most.end(), 0.0);
-  const double needed = std::accumulate(least.begin(), least.end(), 0.0);
-  std::vector<double> widths = least;
-  for (std::size_t c = 0; c < names.size(); ++c) {
-    if (needed >= page_width) {
-      widths[c] = least[c] * page_width / needed;
-    } else if (asked <= page_width) {
-      widths[c] = most[c] * page_width / asked;
-    } else {
-      widths[c] += (most[c] - least[c]) * (page_width - needed) / (asked - needed);
-    }
-  }
-  return widths;
-}
 
 }  // namespace
 
 PageFlow::PageFlow(std::string title, std::string foot)
     : title_(std::move(title)), foot_(std::move(foot)), pages_(1), y_(top) {}
 
-double PageFlow::height_of_headings() const {
+double PageFlow::height_of(const std::vector<Heading>& headings) {
   double height = 0.0;
-  for (const Heading& heading : headings_) {
+  for (const Heading& heading : headings) {
     const double size = heading.begins_section ? section_size : text_size;
     const std::size_t count =
         wrapped(heading.words, bold_width * size, page_width, most_lines).size();
@@ -88,14 +38,24 @@ double PageFlow::height_of_headings() const {
 
 void PageFlow::make_room(double height) {
   const std::vector<Heading> headings = headings_;
-  const double head = height_of_headings();
+  const double head = height_of(headings);
   headings_.clear();
   const double needed = headings.empty() ? height : head + std::max(height, 3 * pitch * text_size);
-  if (y_ + needed > bottom && y_ != top) {
-    pages_.emplace_back();
-    y_ = top;
-  }
+  // Pictures that waited may fill the page they come to.
+  while (y_ + needed > bottom && y_ != top) begin_page();
   for (const Heading& heading : headings) write(heading);
+}
+
+void PageFlow::begin_page() {
+  const auto room_of = [](const Waiting& picture) {
+    return height_of(picture.headings) + picture.height * picture.scale + 6.0;
+  };
+  pages_.emplace_back();
+  y_ = top;
+  while (!waiting_.empty() && (y_ == top || y_ + room_of(waiting_.front()) <= bottom)) {
+    place(waiting_.front());
+    waiting_.erase(waiting_.begin());
+  }
 }
 
 void PageFlow::write(const Heading& heading) {
@@ -157,8 +117,8 @@ void PageFlow::item(std::string_view words, std::size_t number) {
   y_ += 2.0;
 }
 
-void PageFlow::row(const Row& row, const std::vector<double>& widths, bool bold) {
-  double x = 0.0;
+void PageFlow::row(const GridRow& row, const std::vector<double>& widths, bool bold, double left) {
+  double x = left;
   Canvas& page = pages_.back();
   const std::string_view part = bold ? "TH" : "TD";
   page.begin("TR");
@@ -177,95 +137,96 @@ void PageFlow::row(const Row& row, const std::vector<double>& widths, bool bold)
   }
   page.end("TR");
   y_ += row.height;
-  page.line({0.0, y_}, {page_width, y_}, bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
+  page.line({left, y_}, {x, y_}, bold ? Stroke{black, 0.9} : Stroke{{0x9a9a9a}, 0.5});
+}
+
+bool PageFlow::in_two_columns(const Grid& whole, const Grid& half) {
+  constexpr std::size_t fewest = 8;  // rows; fewer are hardly shorter so
+  constexpr double saves = 0.75;     // of the height, at least
+  const double width = std::accumulate(half.widths.begin(), half.widths.end(), 0.0);
+  if (whole.rows.size() < fewest) return false;
+  const auto height = [](const Grid& grid, std::size_t begin, std::size_t end) {
+    return std::accumulate(grid.rows.begin() + static_cast<std::ptrdiff_t>(begin),
+                           grid.rows.begin() + static_cast<std::ptrdiff_t>(end), grid.head.height,
+                           [](double sum, const GridRow& row) { return sum + row.height; });
+  };
+  const std::size_t all = half.rows.size();
+  std::size_t left = (all + 1) / 2;
+  while (left < all && height(half, 0, left) < height(half, left, all)) ++left;
+  const double needed = std::max(height(half, 0, left), height(half, left, all));
+  if (needed > saves * height(whole, 0, all) || needed > bottom - top - 60.0) return false;
+  make_room(needed);
+  const double begun = y_;
+  for (const bool second : {false, true}) {
+    const double x = second ? page_width - width : 0.0;
+    y_ = begun;
+    pages_.back().begin("Table");
+    row(half.head, half.widths, true, x);
+    for (std::size_t r = second ? left : 0; r < (second ? all : left); ++r)
+      row(half.rows[r], half.widths, false, x);
+    pages_.back().end("Table");
+  }
+  y_ = begun + needed + 8.0;
+  return true;
 }
 
 void PageFlow::table(const std::vector<std::string>& headings,
                      const std::vector<std::vector<std::string>>& rows) {
   if (rows.empty()) return;
+  constexpr double gutter = 24.0;
   std::vector<std::string> names = headings;
   std::vector<char> is_number;
   for (std::string& name : names) {
     is_number.push_back(name.starts_with('#') ? 1 : 0);
     if (is_number.back() != 0) name.erase(0, 1);
   }
-  const std::vector<double> widths = widths_of(names, rows, is_number);
-  const auto broken = [&](const std::vector<std::string>& cells, double size) {
-    Row row{{}, is_number, 0.0};
-    std::size_t most = 1;
-    for (std::size_t c = 0; c < cells.size(); ++c) {
-      row.cells.push_back(wrapped(cells[c], size, widths[c] - cell_gap, most_lines));
-      most = std::max(most, row.cells.back().size());
-    }
-    row.height = pitch * table_size * static_cast<double>(most) + row_gap;
-    return row;
-  };
-  const Row head = broken(names, bold_width * table_size);
+  const Grid grid = grid_of(names, is_number, rows, page_width);
+  if (is_narrow(names, rows, is_number, (page_width - gutter) / 2) &&
+      in_two_columns(grid, grid_of(names, is_number, rows, (page_width - gutter) / 2))) {
+    return;
+  }
   for (std::size_t r = 0; r < rows.size(); ++r) {
-    const Row next = broken(rows[r], table_size);
+    const GridRow& next = grid.rows[r];
     const std::size_t before = pages_.size();
-    make_room(next.height + (r == 0 ? head.height : 0.0));
+    make_room(next.height + (r == 0 ? grid.head.height : 0.0));
     if (r == 0 || pages_.size() != before) {
       if (r > 0) pages_[before - 1].end("Table");
       pages_.back().begin("Table");
-      row(head, widths, true);
+      row(grid.head, grid.widths, true, 0.0);
     }
-    row(next, widths, false);
+    row(next, grid.widths, false, 0.0);
   }
   pages_.back().end("Table");
   y_ += 8.0;
 }
 
-void PageFlow::picture(const Picture& picture) {
-  if (picture.is_empty()) return;
-  const double height = picture.height();
-  constexpr double smallest = 0.75;  // still legible, and saves a page
-  // Two stand on a page, and one takes what is left of its page where that is hardly less. What is
-  // wider than high stays legible in less.
-  const double share = height > page_width ? 0.47 : 0.42;
-  const double half = std::min(1.0, share * (bottom - top) / height);
-  const double rest = (bottom - y_ - height_of_headings()) / height;
-  const double scale = rest >= half * smallest ? std::min(half, rest) : half;
-  make_room(height * scale);
+void PageFlow::place(const Waiting& picture) {
+  for (const Heading& heading : picture.headings) write(heading);
   pages_.back().begin("Figure");
-  pages_.back().inset(std::make_shared<const Canvas>(picture.canvas()),
-                      {(1.0 - scale) / 2 * page_width, y_}, scale);
+  pages_.back().inset(picture.canvas, {(1.0 - picture.scale) / 2 * page_width, y_}, picture.scale);
   pages_.back().end("Figure");
-  y_ += height * scale + 6.0;
+  y_ += picture.height * picture.scale + 6.0;
 }
 
-void PageFlow::pictures(std::string_view one_words, const Picture& one,
-                        std::string_view other_words, const Picture& other) {
-  constexpr double scale = 0.49;
-  const bool small = std::min(one.height(), other.height()) > 0.47 * (bottom - top) / 0.75;
-  if (one.is_empty() || other.is_empty() || !small) {
-    if (!one_words.empty()) subheading(one_words);
-    picture(one);
-    if (!other_words.empty()) subheading(other_words);
-    return picture(other);
+void PageFlow::picture(const Picture& picture, std::string_view words, bool alone) {
+  if (picture.is_empty()) return;
+  // Letters of pictures, 11 units and more, then have 5.6 points and more.
+  constexpr double smallest = 0.66;
+  Waiting next{std::make_shared<const Canvas>(picture.canvas()), {}, picture.height(), 1.0};
+  if (alone) next.headings = std::exchange(headings_, {});
+  if (!words.empty()) next.headings.push_back({std::string(words), false});
+  const double head = height_of(next.headings) + height_of(headings_) + 6.0;
+  // Two stand on a page where they are legible so, and one takes what is left of its page.
+  const double half = std::clamp(0.47 * (bottom - top) / next.height, smallest, 1.0);
+  next.scale = std::min(half, (bottom - top - height_of(next.headings) - 6.0) / next.height);
+  const double rest = (bottom - y_ - head) / next.height;
+  if (rest >= smallest) next.scale = std::min(next.scale, rest);
+  if (rest < next.scale && y_ != top) {
+    waiting_.push_back(std::move(next));
+    return;
   }
-  const bool words = !one_words.empty() || !other_words.empty();
-  const double head = words ? 3 * pitch * text_size : 0.0;
-  const double height = scale * std::max(one.height(), other.height());
-  make_room(head + height);
-  const double left = 0.0, right = (1.0 - scale) * page_width;
-  for (const auto& [x, caption, picture] :
-       {std::tuple{left, one_words, &one}, std::tuple{right, other_words, &other}}) {
-    if (words) {
-      pages_.back().begin("H3");
-      double y = y_;
-      for (const std::string& line :
-           wrapped(caption, bold_width * text_size, scale * page_width, 2)) {
-        y += pitch * text_size;
-        pages_.back().text({x, y}, line, {text_size, Anchor::start, 0.0, true, black, {}});
-      }
-      pages_.back().end("H3");
-    }
-    pages_.back().begin("Figure");
-    pages_.back().inset(std::make_shared<const Canvas>(picture->canvas()), {x, y_ + head}, scale);
-    pages_.back().end("Figure");
-  }
-  y_ += head + height + 6.0;
+  make_room(next.height * next.scale);
+  place(next);
 }
 
 void PageFlow::blank(double height) {
@@ -277,6 +238,7 @@ void PageFlow::blank(double height) {
 std::vector<Canvas> PageFlow::pages() const {
   PageFlow whole = *this;
   whole.make_room(0.0);  // a heading with nothing below it
+  while (!whole.waiting_.empty()) whole.begin_page();
   std::vector<Canvas> pages = std::move(whole.pages_);
   for (std::size_t p = 0; p < pages.size(); ++p) {
     const Lettering small{10.0, Anchor::start, 0.0, false, grey, {}};

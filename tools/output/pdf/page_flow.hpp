@@ -1,11 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "tools/draw/canvas/picture.hpp"
+#include "tools/output/pdf/grid.hpp"
 
 namespace quoin::tools {
 
@@ -24,15 +26,14 @@ class PageFlow {
   void item(std::string_view words, std::size_t number = 0);
   /// A table as wide as its words ask for: no word is cut or broken while the page is wide enough,
   /// and no number ever. A heading that begins with '#' stands over numbers. Headings are repeated
-  /// on each page.
+  /// on each page. A long table that is narrow enough stands in two columns beside each other.
   void table(const std::vector<std::string>& headings,
              const std::vector<std::vector<std::string>>& rows);
-  /// A picture of ours, shrunk where it is higher than a page.
-  void picture(const Picture& picture);
-  /// Two pictures beside each other, each under its words, which may be empty. Pictures that would
-  /// be shrunk hardly less below each other.
-  void pictures(std::string_view one_words, const Picture& one, std::string_view other_words,
-                const Picture& other);
+  /// A picture of ours, shrunk no further than its letters stay legible, unless it is higher than a
+  /// page then. Where it does not fit on the page it stands on top of the next one, and what comes
+  /// after it goes on here. `words`: above it; may be empty. `alone`: the headings that wait are of
+  /// this picture and nothing else.
+  void picture(const Picture& picture, std::string_view words = "", bool alone = false);
   /// An empty frame to write in.
   void blank(double height);
 
@@ -44,26 +45,34 @@ class PageFlow {
     std::string words;
     bool begins_section = false;
   };
+  /// A picture that waits for the next page, with the words above it.
+  struct Waiting {
+    std::shared_ptr<const Canvas> canvas;
+    std::vector<Heading> headings;
+    double height = 0.0;  ///< unshrunk
+    double scale = 1.0;
+  };
   /// Of those that wait for what they head.
-  [[nodiscard]] double height_of_headings() const;
+  [[nodiscard]] static double height_of(const std::vector<Heading>& headings);
   /// Goes to the next page where so much does not fit, with what heads it; writes the headings.
   void make_room(double height);
+  /// Begins a page, with the pictures that wait for it on top.
+  void begin_page();
+  void place(const Waiting& picture);
   void write(const Heading& heading);
   /// `part`: what it is to who has it read out, see Mark.
   void lines(std::string_view part, std::string_view words, double indent,
              const Lettering& lettering);
-  /// A row of a table, its cells broken into lines.
-  struct Row {
-    std::vector<std::vector<std::string>> cells;
-    std::vector<char> is_number;
-    double height = 0.0;
-  };
-  void row(const Row& row, const std::vector<double>& widths, bool bold);
+  /// From `left` on, on the page as far as it is filled.
+  void row(const GridRow& row, const std::vector<double>& widths, bool bold, double left);
+  /// Both halves of a table beside each other, where that saves room; else false, and nothing done.
+  bool in_two_columns(const Grid& whole, const Grid& half);
 
   std::string title_;
   std::string foot_;
   std::vector<Canvas> pages_;
   std::vector<Heading> headings_;
+  std::vector<Waiting> waiting_;
   double y_ = 0.0;  ///< how far the last page is filled
 };
 

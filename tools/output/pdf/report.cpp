@@ -6,7 +6,7 @@
 
 #include <algorithm>
 #include <numeric>
-#include <optional>
+#include <string>
 #include <string_view>
 #include <variant>
 #include <vector>
@@ -25,14 +25,14 @@ namespace {
 /// Columns in one table that a page is wide enough for.
 constexpr std::size_t most_columns = 12;
 
-/// Sets one block below the other. On paper only the fields of the first variant and of the chosen
-/// one are shown; all stand side by side in the comparison, and with their flows as files beside
-/// it.
+/// Sets one block below the other. On paper only section and field of the chosen variant are shown;
+/// all stand side by side in the comparison, and with their flows as files beside it.
 struct Set {
   PageFlow& flow;
   const Pictures& pictures;
   std::size_t chosen = 0;
-  const report::List& steps;  ///< of the first page, which are not said again
+  const report::List& steps;            ///< of the first page, which are not said again
+  std::vector<std::string> names = {};  ///< of the variants
 
   void operator()(const report::Heading& heading) const { flow.subheading(words_of(heading)); }
   void operator()(const report::Paragraph& paragraph) const { flow.paragraph(paragraph.words); }
@@ -50,9 +50,7 @@ struct Set {
       done = last;
     } while (done < table.columns.size());
   }
-  void operator()(const report::Figure& figure) const {
-    if (is_shown(figure)) flow.picture(report::picture_of(figure, pictures));
-  }
+  void operator()(const report::Figure& /*figure*/) const {}  // set by `section`
   /// The case file lies beside the report, and its digest in it.
   void operator()(const report::Verbatim& /*verbatim*/) const {}
   void operator()(const report::Blank& blank) const {
@@ -60,57 +58,67 @@ struct Set {
     flow.blank(100.0);
   }
 
-  /// The blocks of a section; two pictures of a kind stand beside each other, with the headings
-  /// they may have.
+  /// The blocks of a section. On paper the words of the first variant and of the chosen one are
+  /// told; those of the others stand in the tables.
   void section(const std::vector<report::Block>& blocks) const {
+    const bool alone = std::none_of(blocks.begin(), blocks.end(), [&](const report::Block& block) {
+      const auto* list = std::get_if<report::List>(&block);
+      return !std::holds_alternative<report::Figure>(block) &&
+             !std::holds_alternative<report::Heading>(block) &&
+             (list == nullptr || list->items != steps.items);
+    });
+    bool passed_over = false;  // the variant that is told of
     for (std::size_t k = 0; k < blocks.size(); ++k) {
       const auto* list = std::get_if<report::List>(&blocks[k]);
-      if (list != nullptr && list->in_order && list->items == steps.items) continue;
-      const auto one = figure_from(blocks, k);
-      const auto other = one ? figure_from(blocks, one->block + 1) : std::nullopt;
-      if (!other || one->figure->kind != other->figure->kind) {
-        std::visit(*this, blocks[k]);
+      const auto* heading = std::get_if<report::Heading>(&blocks[k]);
+      if (heading != nullptr) passed_over = !heading->badges.empty() && !is_told(heading->words);
+      const auto* figure = std::get_if<report::Figure>(&blocks[k]);
+      if (passed_over &&
+          (heading != nullptr || std::holds_alternative<report::Paragraph>(blocks[k]))) {
         continue;
       }
-      flow.pictures(one->words, report::picture_of(*one->figure, pictures), other->words,
-                    report::picture_of(*other->figure, pictures));
-      k = other->block;
+      if (list != nullptr && list->in_order && list->items == steps.items) continue;
+      if (heading != nullptr && k + 1 < blocks.size() &&
+          std::holds_alternative<report::Figure>(blocks[k + 1])) {
+        continue;  // set with its figure
+      }
+      if (figure != nullptr) {
+        if (is_shown(*figure))
+          flow.picture(report::picture_of(*figure, pictures), words_above(blocks, k), alone);
+        continue;
+      }
+      if (list != nullptr && !list->in_order) {
+        for (const std::string& item : list->items) {
+          if (is_told_in(item)) flow.item(item);
+        }
+        continue;
+      }
+      std::visit(*this, blocks[k]);
     }
   }
 
  private:
-  /// A figure that is shown, with the heading before it.
-  struct Headed {
-    std::string words;
-    const report::Figure* figure = nullptr;
-    std::size_t block = 0;
-  };
+  /// The heading right before a figure; empty where it has none.
+  static std::string words_above(const std::vector<report::Block>& blocks, std::size_t k) {
+    const auto* heading = k == 0 ? nullptr : std::get_if<report::Heading>(&blocks[k - 1]);
+    return heading == nullptr ? "" : words_of(*heading);
+  }
 
-  /// The figure that blocks show from one on, past figures that are not shown; nothing where
-  /// something else comes first.
-  [[nodiscard]] std::optional<Headed> figure_from(const std::vector<report::Block>& blocks,
-                                                  std::size_t from) const {
-    Headed headed;
-    for (std::size_t k = from; k < blocks.size(); ++k) {
-      const auto* heading = std::get_if<report::Heading>(&blocks[k]);
-      const auto* figure = std::get_if<report::Figure>(&blocks[k]);
-      if (heading != nullptr && headed.words.empty()) {
-        headed.words = words_of(*heading);
-      } else if (figure == nullptr) {
-        return std::nullopt;
-      } else if (is_shown(*figure)) {
-        headed.figure = figure;
-        headed.block = k;
-        return headed;
-      }
-    }
-    return std::nullopt;
+  [[nodiscard]] bool is_told(const std::string& name) const {
+    return name == names.front() || name == names[chosen];
+  }
+
+  /// Whether an item of a list is not of a variant that is passed over.
+  [[nodiscard]] bool is_told_in(const std::string& item) const {
+    return std::none_of(names.begin(), names.end(), [&](const std::string& name) {
+      return !is_told(name) && item.starts_with(name + ": With ");
+    });
   }
 
   [[nodiscard]] bool is_shown(const report::Figure& figure) const {
     using Kind = report::Figure::Kind;
-    return figure.kind != Kind::flow &&
-           (figure.kind != Kind::field || figure.variant == 0 || figure.variant == chosen);
+    const bool of_one = figure.kind == Kind::field || figure.kind == Kind::section;
+    return figure.kind != Kind::flow && (!of_one || figure.variant == chosen);
   }
 
   static std::string words_of(const report::Heading& heading) {
@@ -146,7 +154,8 @@ std::string report_pdf(const Results& results, const Pictures& pictures) {
   const report::Document document = report::document_of(results);
   PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
                                            std::string_view(results.sha256).substr(0, 16)));
-  const Set set{flow, pictures, document.first.chosen, document.first.steps};
+  Set set{flow, pictures, document.first.chosen, document.first.steps};
+  for (const SolvedVariant& solved : results.variants) set.names.push_back(solved.variant.name);
   flow.title(document.title);
   flow.paragraph(document.first.place);
   if (!document.note.empty()) flow.paragraph(document.note);

@@ -9,6 +9,7 @@
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/short_legs.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -50,7 +51,7 @@ Table outcomes_table(const Results& results) {
       1};
   if (rooms) table.columns.push_back({"room"});
   table.columns.push_back({"coldest °C", 0.8});
-  table.columns.push_back({"passed in of 100", 0.9});
+  table.columns.push_back({"times passed in 100", 0.9});
   table.columns.push_back({"dew point | limit", 1.7});
   for (const SolvedVariant& solved : results.variants) {
     for (const solver::AirSurface* surface : judged_surfaces(solved)) {
@@ -66,29 +67,57 @@ Table outcomes_table(const Results& results) {
   return table;
 }
 
+bool has_fRsi(const SolvedVariant& solved) {
+  return std::any_of(solved.outcomes.begin(), solved.outcomes.end(), [](const Outcome& outcome) {
+    return outcome.unit == "1" ||
+           std::any_of(outcome.broken.begin(), outcome.broken.end(),
+                       [](const BrokenLimit& limit) { return limit.unit == "1"; });
+  });
+}
+
+/// Whether an outcome is marginal because it meets its limit by no more than its band.
+bool is_within_band(const SolvedVariant& solved) {
+  return std::any_of(solved.outcomes.begin(), solved.outcomes.end(), [](const Outcome& outcome) {
+    return outcome.kind == Outcome::Kind::marginal && outcome.margin <= outcome.band;
+  });
+}
+
+bool has_chance(const SolvedVariant& solved) {
+  return std::any_of(solved.outcomes.begin(), solved.outcomes.end(),
+                     [](const Outcome& outcome) { return outcome.chance.has_value(); });
+}
+
 std::string sureness(const Results& results) {
-  constexpr double undisturbed = 0.005;  // as for the warning on cut planes
+  const auto& variants = results.variants;
   double band = 0.0;
-  bool cut_off = false;
-  for (const SolvedVariant& solved : results.variants) {
+  for (const SolvedVariant& solved : variants) {
     for (const solver::AirSurface* surface : judged_surfaces(solved))
       band = std::max(band, surface->coldest.temperature.band);
-    for (const solver::CutPlane& plane : solved.cut_planes)
-      cut_off = cut_off || (plane.fabric && plane.departure > undisturbed);
   }
   const char* const beyond =
-      cut_off
+      std::any_of(variants.begin(), variants.end(), is_cut_off)
           ? ", but the section is cut off too near the detail, which they do not count: see the "
             "warnings"
           : "";
-  return fmt::format(
-      "How sure for this house: in so many of 100 cases a limit is passed, by what {} leaves open "
-      "in "
-      "the masonry, the surfaces and the air of the household; up to {:.0f} of 100 is safe, more "
-      "is marginal. Not counted: draughts, the third dimension. The temperatures are computed to "
-      "within {} K{}.",
-      results.survey ? "the survey" : "a case without a survey", 100 * marginal_chance,
-      fixed_band(band, 2), beyond);
+  std::string text;
+  if (std::any_of(variants.begin(), variants.end(), has_fRsi))
+    text +=
+        "fRsi is how far a surface follows the room: 0 as cold as outside, 1 as warm as the "
+        "room. ";
+  const std::string computed =
+      fmt::format("The temperatures are computed to within {} K{}.", fixed_band(band, 2), beyond);
+  if (std::none_of(variants.begin(), variants.end(), has_chance)) return text + computed;
+  const char* const within = std::any_of(variants.begin(), variants.end(), is_within_band)
+                                 ? ", as is what meets a limit only just"
+                                 : "";
+  return text +
+         fmt::format(
+             "How sure for this house: in so many of 100 cases a limit is passed, by what {} "
+             "leaves "
+             "open in the masonry, the surfaces and the air of the household; up to {:.0f} of 100 "
+             "is safe, more is marginal{}. Not counted: draughts, the third dimension. {}",
+             results.survey ? "the survey" : "a case without a survey", 100 * marginal_chance,
+             within, computed);
 }
 
 }  // namespace

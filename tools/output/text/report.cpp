@@ -54,11 +54,33 @@ struct Printed {
   std::string operator()(const report::Blank& /*each*/) const { return ""; }
 };
 
-std::string section_text(const report::Section* section, const TextStyle& style) {
+/// `tables`: with them.
+std::string section_text(const report::Section* section, const TextStyle& style,
+                         bool tables = true) {
   if (section == nullptr) return "";
   std::string text;
-  for (const report::Block& block : section->blocks) text += std::visit(Printed{style}, block);
+  for (const report::Block& block : section->blocks) {
+    if (tables || !std::holds_alternative<report::Table>(block))
+      text += std::visit(Printed{style}, block);
+  }
   return text.empty() ? "" : heading(section->title, style) + text;
+}
+
+/// Whether a variant asks what thickness or moisture would be enough.
+bool asks_what_is_enough(const SolvedVariant& solved) {
+  return solved.variant.enough.thickness.has_value() || !solved.variant.enough.moisture_of.empty();
+}
+
+/// What the case asks by keys of its own: its answers belong to the first screen, too. The twelve
+/// rows of a year stay with all the rest.
+std::string asked_text(const Results& results, const report::Document& document,
+                       const TextStyle& style) {
+  std::string text;
+  if (std::any_of(results.variants.begin(), results.variants.end(), asks_what_is_enough))
+    text += section_text(report::section_named(document, "enough"), style);
+  text += section_text(report::section_named(document, "year"), style, false);
+  text += section_text(report::section_named(document, "readings"), style);
+  return text + section_text(report::section_named(document, "vapour"), style);
 }
 
 }  // namespace
@@ -80,8 +102,8 @@ std::string text_report(const Results& results, const TextStyle& style, Told tol
   }
   if (!document.first.changes.items.empty())
     text += heading("What changes", style) + print(document.first.changes);
-  if (results.survey) text += section_text(report::section_named(document, "readings"), style);
-  return text + section_text(report::section_named(document, "warnings"), style) +
+  return text + asked_text(results, document, style) +
+         section_text(report::section_named(document, "warnings"), style) +
          section_text(report::section_named(document, "cautions"), style);
 }
 

@@ -88,6 +88,48 @@ TEST_CASE("a variant that changes nothing is told to leave everything as it is")
   CHECK(change.words.find("colder") == std::string::npos);
 }
 
+TEST_CASE("a place beside a spot that gets warmer is not told by its name alone") {
+  const auto partition = [](const std::string& lining) {
+    return "    lining: [[wood fibre board, 40]]\n" + lining;
+  };
+  const Results results = results_of(
+      cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                     "  room: {is: inside, temperature: 20, humidity: 50}\n"
+                     "  yard: {is: outside, temperature: 0}\n"
+                     "section:\n  partition:\n    layers: [[common brick, 345]]\n"
+                     "    partition: [[common brick, 132]]\n" +
+                         partition("") +
+                         "variants:\n  returned: {section: {partition: {return: [[wood fibre "
+                         "board, 20]]}}}\n",
+                     "partition.yaml"),
+      "partition.yaml", {}, {});
+  const std::string words = results.changes.front().words;
+  REQUIRE(words.find("raises the coldest spot") != std::string::npos);
+  CHECK(words.find("; a place beside the angle at the partition gets colder") != std::string::npos);
+  CHECK(words.find("; the angle at the partition gets colder") == std::string::npos);
+}
+
+TEST_CASE("heating at the same relative humidity is told to take more vapour") {
+  const auto words = [](const std::string& room) {
+    return results_of(cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                                     "  room: {is: inside, temperature: 16, humidity: 60}\n"
+                                     "  yard: {is: outside, temperature: 0}\n"
+                                     "section:\n  wall: {layers: [[common brick, 345]]}\n"
+                                     "variants:\n  other: {spaces: {room: " +
+                                         room + "}}\n",
+                                     "wall.yaml"),
+                      "wall.yaml", {}, {})
+        .changes.front()
+        .words;
+  };
+  // Saturation pressures of 1817 and 2337 Pa at 16 and 20 degC (ISO 13788): 60 % become 46.7 %.
+  CHECK(words("{temperature: 20}").find("29 % more vapour: with none added it would be at 47 %") !=
+        std::string::npos);
+  CHECK(words("{temperature: 12}").find("less vapour: with none taken out it would be at 78 %") !=
+        std::string::npos);
+  CHECK(words("{temperature: 20, humidity: 47}").find("vapour") == std::string::npos);
+}
+
 TEST_CASE("one variant alone has no changes") {
   CHECK(changes({results().variants.front()}).empty());
   CHECK(changes({}).empty());

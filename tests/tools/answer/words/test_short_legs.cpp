@@ -54,6 +54,36 @@ TEST_CASE("beside a cut that matters temperatures are not called computed withou
   CHECK(sure(corner("")).find("cut off too near") == std::string::npos);
 }
 
+TEST_CASE("a short leg that moves nothing noticeable does not qualify the temperatures") {
+  // Half of what is wanted: told among the warnings, as it may matter to L2D.
+  const Results results = corner("    leg: 500\n");
+  CHECK_FALSE(is_cut_off(results.variants.front()));
+  CHECK(warning(results.variants.front(), "cut off nearer") != "");
+  CHECK(report::document_of(results).first.sure.find("cut off too near") == std::string::npos);
+  CHECK(is_cut_off(corner("    leg: 100\n").variants.front()));
+}
+
+TEST_CASE("legs as long as is wanted in a disturbed field are tried twice as long") {
+  const auto porch = [](const std::string& moisture) {
+    return results_of(
+        cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                       "  room: {is: inside, temperature: 20, humidity: 50}\n"
+                       "  porch: {is: unheated, temperature: 8}\n"
+                       "  yard: {is: outside, temperature: 0}\n"
+                       "materials:\n  wall brick: {like: common brick, moisture: " +
+                           moisture +
+                           "}\nsection:\n  porch wall:\n    layers: [[wall brick, 345]]\n"
+                           "    porch: porch\n    porch wall: [[wall brick, 102]]\n",
+                       "porch.yaml"),
+        "porch.yaml", {}, {});
+  };
+  const Results wet = porch("saturated"), dry = porch("dry");
+  CHECK(warning(wet.variants.front(),
+                "drawn twice as far the coldest spot of room stays the same") != "");
+  CHECK(report::document_of(wet).first.sure.find("cut off too near") == std::string::npos);
+  CHECK(warning(dry.variants.front(), "cut plane") == "");
+}
+
 TEST_CASE("a leg a little shorter than it should be is told to do nothing") {
   const Results results = corner("    leg: 940\n");
   CHECK(warning(results.variants.front(), "cut off nearer").find("stays the same within 0.05 K") !=

@@ -137,7 +137,7 @@ function showConditions() {
   });
   const headings = [['variant'], ['air'], ['coldest spot'], ['°C', 'n'], ['fRsi', 'n'], ['humidity there %', 'n'],
                     ['kept up to %', 'n'],
-                    ['passed in of 100', 'n'], ['outcome']];
+                    ['times passed in 100', 'n'], ['outcome']];
   element('sentences').replaceChildren(...sentences);
   element('conditions').replaceChildren(made('div', {'class': 'wide', role: 'region', 'aria-label': 'All variants in this air'},
           made('table', {}, made('caption', {}, 'All variants in this air'),

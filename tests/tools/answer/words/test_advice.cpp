@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+// What is wrong, what mends it, and what to do, as the first screen tells it.
+#include <doctest/doctest.h>
+
+#include <cstdio>
+#include <string>
+
+#include "cases/read.hpp"
+#include "tools/answer/run.hpp"
+#include "tools/answer/words/advice.hpp"
+
+namespace quoin::tools {
+namespace {
+
+constexpr const char* bare = "[[lime plaster, 15], [wall brick, 330]]";
+constexpr const char* lined = "[[lime plaster, 10], [wood fibre board, 60], [wall brick, 330]]";
+
+/// A corner of an invented house with some variants.
+Results corner(const std::string& variants, const std::string& moisture = "sheltered",
+               const std::string& humidity = "50",
+               const std::string& criteria = "mould: {surface humidity: 80}") {
+  return results_of(cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                                   "  room: {is: inside, temperature: 20, humidity: " +
+                                       humidity +
+                                       "}\n"
+                                       "  yard: {is: outside, temperature: 0}\n"
+                                       "materials:\n  wall brick: {like: common brick, moisture: " +
+                                       moisture + "}\nsection:\n  corner: {layers: " + bare +
+                                       "}\ncriteria: {" + criteria + "}\nvariants:\n" + variants,
+                                   "corner.yaml"),
+                    "corner.yaml", {}, {});
+}
+
+std::string with_layers(const std::string& name, const std::string& layers,
+                        const std::string& more = "") {
+  return "  " + name + ": {section: {corner: {layers: " + layers + "}}" + more + "}\n";
+}
+
+bool has(const std::string& text, const std::string& words) {
+  return text.find(words) != std::string::npos;
+}
+
+std::string all_steps(const Advice& advice) {
+  std::string text;
+  for (const std::string& step : advice.steps) text += step + "\n";
+  return text;
+}
+
+}  // namespace
+
+TEST_CASE("milder weather is no remedy and a lining is one") {
+  const std::string milder = "  milder: {spaces: {yard: {temperature: 12}}}\n";
+  const Advice by_weather = advice_on(corner(milder));
+  CHECK(by_weather.chosen == 0);
+  CHECK(by_weather.steps.empty());
+  CHECK(has(by_weather.sentence, "No variant of this case mends it."));
+  const Advice by_lining = advice_on(corner(milder + with_layers("lined", lined)));
+  CHECK(by_lining.chosen == 2);
+  CHECK(has(by_lining.sentence, "With \"lined\""));
+}
+
+TEST_CASE("a variant that lost its brick is not recommended and one that kept it is") {
+  const std::string lost = with_layers("lost", "[[lime plaster, 15], [wood fibre board, 60]]");
+  CHECK(advice_on(corner(lost)).chosen == 0);
+  CHECK(advice_on(corner(lost + with_layers("lined", lined))).chosen == 2);
+}
+
+TEST_CASE("what a second step gains is told from where the first one ends") {
+  const std::string dried = "materials: {wall brick: {moisture: dry}}";
+  const std::string after = with_layers("then lined", lined, ", " + dried);
+  const std::string shown =
+      all_steps(advice_on(corner("  dried: {" + dried + "}\n" + after, "saturated")));
+  const Results results = corner("  dried: {" + dried + "}\n" + after, "saturated");
+  const auto coldest = [&](std::size_t v) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.1f",
+                  results.variants[v].surface.airs.front().coldest.temperature.value);
+    return std::string(text);
+  };
+  CHECK(has(shown, "from " + coldest(0) + " to " + coldest(1)));
+  CHECK(has(shown, "from " + coldest(1) + " to " + coldest(2)));
+  // Where no variant shows the first step alone, both are told from the beginning.
+  CHECK(has(all_steps(advice_on(corner(after, "saturated"))),
+            "from " + coldest(0) + " to " + coldest(2)));
+}
+
+TEST_CASE("another material in the place of one is work to carry out") {
+  const std::string other =
+      with_layers("insulating plaster", "[[aerogel plaster, 15], [wall brick, 330]]");
+  CHECK(has(all_steps(advice_on(corner(other))), "Carry out \"insulating plaster\""));
+  CHECK_FALSE(has(all_steps(advice_on(corner("  drier air: {spaces: {room: {humidity: 35}}}\n"))),
+                  "Carry out"));
+}
+
+TEST_CASE("a wet part that is dried is a step though the rest of the brick stays as it is") {
+  const std::string wet = "  as dry as the rest: {section: {bands: ~}}\n";
+  const Results results = results_of(
+      cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                     "  room: {is: inside, temperature: 20, humidity: 50}\n"
+                     "  yard: {is: outside, temperature: 0}\n"
+                     "materials:\n  wall brick: {like: common brick, moisture: sheltered}\n"
+                     "section:\n  corner: {layers: [[wall brick, 330]]}\n"
+                     "  bands: [{of: wall brick, x: [0, 600], moisture: saturated}]\n"
+                     "variants:\n" +
+                         wet,
+                     "corner.yaml"),
+      "corner.yaml", {}, {});
+  CHECK(has(all_steps(advice_on(results)), "let wall brick dry: the coldest spot goes from"));
+}
+
+TEST_CASE("drier air is not said to make safe what a threshold of fRsi fails") {
+  const std::string thin = with_layers(
+      "thinly lined", "[[lime plaster, 10], [wood fibre board, 10], [wall brick, 330]]");
+  const Results both = corner(thin, "sheltered", "62", "mould: {surface humidity: 80}, fRsi: 0.75");
+  const Results mould = corner(thin, "sheltered", "62");
+  REQUIRE(advice_on(mould).chosen == 1);
+  CHECK(has(advice_on(mould).sentence, "it would be safe"));
+  REQUIRE(advice_on(both).chosen == 1);
+  CHECK_FALSE(has(advice_on(both).sentence, "it would be safe"));
+}
+
+TEST_CASE("a threshold that is not met is told beside what the air does at that spot") {
+  const auto sentence = [](const std::string& humidity) {
+    return advice_on(corner("", "sheltered", humidity, "fRsi: 0.75")).sentence;
+  };
+  CHECK(has(sentence("43"), "free of mould"));
+  CHECK(has(sentence("43"), "of 100 cases it is too humid there"));
+  CHECK(has(sentence("20"), "free of mould"));
+  CHECK_FALSE(has(sentence("20"), "too humid there"));
+  CHECK_FALSE(has(sentence("50"), "free of mould"));
+}
+
+TEST_CASE("a frozen surface is not called cold enough for mould") {
+  const auto sentence = [](const std::string& temperature) {
+    return advice_on(
+               results_of(cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                                         "  barn: {is: inside, humidity: 85, temperature: " +
+                                             temperature +
+                                             "}\n  yard: {is: outside, temperature: -6}\n"
+                                             "section:\n  wall: {layers: [[common brick, 700]]}\n",
+                                         "wall.yaml"),
+                          "wall.yaml", {}, {}))
+        .sentence;
+  };
+  CHECK(has(sentence("-1"), "freezes"));
+  CHECK_FALSE(has(sentence("-1"), "cold enough for mould"));
+  CHECK(has(sentence("9"), "cold enough for mould"));
+}
+
+}  // namespace quoin::tools

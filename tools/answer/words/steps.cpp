@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answer/words/steps.hpp"
+
+#include <algorithm>
+#include <map>
+#include <string_view>
+#include <utility>
+
+#include "cases/meaning/wall_remarks.hpp"
+
+namespace quoin::tools {
+namespace {
+
+/// What a fill is called; empty where the section is cut off.
+std::string_view name_of(const cases::Variant& variant, const geometry::Fill& fill) {
+  if (const auto* region = std::get_if<RegionId>(&fill)) return variant.regions[*region].name;
+  if (const auto* space = std::get_if<SpaceId>(&fill)) return variant.spaces[*space].name;
+  return {};
+}
+
+/// Whether both sections show the same materials and spaces at the same places.
+bool drawn_alike(const SolvedVariant& first, const SolvedVariant& later) {
+  const geometry::Section& was = first.surface.field.mesh.section;
+  const geometry::Section& is = later.surface.field.mesh.section;
+  if (was.x != is.x || was.y != is.y) return false;
+  return std::equal(
+      was.cells.begin(), was.cells.end(), is.cells.begin(), is.cells.end(),
+      [&](const geometry::Cell& one, const geometry::Cell& other) {
+        return name_of(first.variant, one.below) == name_of(later.variant, other.below) &&
+               name_of(first.variant, one.above) == name_of(later.variant, other.above);
+      });
+}
+
+/// The least and the most moisture that a material has anywhere, by its name, the most first.
+std::map<std::string, std::pair<double, double>> moistures(const cases::Variant& variant) {
+  std::map<std::string, std::pair<double, double>> all;
+  for (const cases::Region& region : variant.regions) {
+    const auto [found, first] = all.try_emplace(region.name, region.moisture, region.moisture);
+    if (first) continue;
+    found->second.first = std::max(found->second.first, region.moisture);
+    found->second.second = std::min(found->second.second, region.moisture);
+  }
+  return all;
+}
+
+}  // namespace
+
+Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
+  Steps steps;
+  steps.built = !drawn_alike(first, later);
+  const auto before = moistures(first.variant);
+  for (const auto& [name, moisture] : moistures(later.variant)) {
+    const auto was = before.find(name);
+    if (was != before.end() && moisture < was->second) steps.dried.push_back(name);
+  }
+  for (const cases::Space& space : later.variant.spaces) {
+    for (const cases::Space& before : first.variant.spaces) {
+      if (before.name != space.name || space.is != cases::SpaceKind::inside) continue;
+      const bool drier = space.humidity && before.humidity && *space.humidity < *before.humidity;
+      steps.aired = steps.aired || drier || space.temperature > before.temperature;
+    }
+  }
+  return steps;
+}
+
+bool can_be_carried_out(const cases::Variant& first, const cases::Variant& later) {
+  if (cases::is_less_vented(first, later) || cases::loses_masonry(first, later)) return false;
+  return std::none_of(later.spaces.begin(), later.spaces.end(), [&](const cases::Space& space) {
+    return std::any_of(first.spaces.begin(), first.spaces.end(), [&](const cases::Space& before) {
+      return space.name == before.name && space.is == cases::SpaceKind::outside &&
+             before.is == cases::SpaceKind::outside && space.temperature > before.temperature;
+    });
+  });
+}
+
+}  // namespace quoin::tools
