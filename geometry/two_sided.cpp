@@ -27,7 +27,14 @@ std::vector<std::vector<MembraneId>> on_lines(const std::vector<Seam>& seams, bo
   return membranes;
 }
 
-/// Numbers the lines of one axis, those with membranes twice.
+/// Marks the lines through a place where fans of material touch in one point, as if a membrane lay
+/// on them: that alone lets each fan have a node of its own there. Outer lines have cells on one
+/// side only.
+void mark(std::vector<std::vector<MembraneId>>& lines, std::size_t line, std::size_t cells) {
+  if (line > 0 && line + 1 < lines.size()) lines[line].resize(cells);
+}
+
+/// Numbers the lines of one axis, those with membranes or marks twice.
 void number(const std::vector<std::vector<MembraneId>>& membranes, std::vector<std::size_t>& before,
             std::vector<std::size_t>& after, std::vector<std::size_t>& lines) {
   for (std::size_t k = 0; k < membranes.size(); ++k) {
@@ -44,10 +51,32 @@ TwoSided::TwoSided(const Mesh& mesh)
     : mesh_nx_(mesh.nx()),
       upright_(on_lines(mesh.section.seams, true, mesh.x, mesh.y)),
       level_(on_lines(mesh.section.seams, false, mesh.y, mesh.x)) {
+  for (const auto& [place, nodes] : mesh.touching) {
+    mark(upright_, place % mesh.nx(), mesh.rows());
+    mark(level_, place / mesh.nx(), mesh.columns());
+  }
   number(upright_, before_x_, after_x_, column_);
   number(level_, before_y_, after_y_, row_);
   add_twins(mesh);
   join();
+  find_fans(mesh);
+}
+
+void TwoSided::find_fans(const Mesh& mesh) {
+  // The line before a place belongs to the cells before it, the line after to those after.
+  const auto cell_at = [](std::size_t line, bool after, std::size_t cells) {
+    return after && line < cells ? line : line - 1;
+  };
+  for (const auto& [place, nodes] : mesh.touching) {
+    const std::size_t i = place % mesh.nx(), j = place / mesh.nx();
+    for (std::size_t row = before_y_[j]; row <= after_y_[j]; ++row) {
+      for (std::size_t column = before_x_[i]; column <= after_x_[i]; ++column) {
+        const std::size_t left = cell_at(i, column == after_x_[i], mesh.columns());
+        const std::size_t below = cell_at(j, row == after_y_[j], mesh.rows());
+        of_fan_[row * nx() + column] = mesh.corner(left, below, left < i, below < j);
+      }
+    }
+  }
 }
 
 void TwoSided::add_twins(const Mesh& mesh) {

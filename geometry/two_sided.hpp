@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstddef>
+#include <map>
 #include <vector>
 
 #include "geometry/mesh.hpp"
@@ -22,8 +23,9 @@ struct Twins {
 };
 
 /// The nodes of a mesh, those on lines that hold a membrane doubled, so that each side of it has
-/// nodes of its own and they still make a tensor grid. Without membranes they are the nodes of the
-/// mesh. Shape: nx() by ny() nodes, (i, j) at index j * nx() + i.
+/// nodes of its own and they still make a tensor grid; so are lines through points in which fans of
+/// material touch, where each fan has one or more of the nodes. Without either they are the nodes
+/// of the mesh. Shape: nx() by ny() nodes, (i, j) at index j * nx() + i.
 class TwoSided {
  public:
   explicit TwoSided(const Mesh& mesh);
@@ -38,8 +40,9 @@ class TwoSided {
     const std::size_t row = north ? before_y_[j + 1] : after_y_[j];
     return row * nx() + column;
   }
-  /// The node of the mesh at the same place.
+  /// The node of the mesh at the same place, of the same fan of material.
   [[nodiscard]] std::size_t of_mesh(std::size_t node) const {
+    if (const auto found = of_fan_.find(node); found != of_fan_.end()) return found->second;
     return row_[node / nx()] * mesh_nx_ + column_[node % nx()];
   }
   /// One of the nodes at a place that are joined, the same for all of them.
@@ -64,6 +67,7 @@ class TwoSided {
   }
   void add_twins(const Mesh& mesh);
   void join();
+  void find_fans(const Mesh& mesh);
 
   std::size_t mesh_nx_ = 0;
   std::vector<OnLine> upright_, level_;
@@ -72,6 +76,7 @@ class TwoSided {
   std::vector<std::size_t> column_, row_;  ///< of each column and row here the line of the mesh
   std::vector<Twins> twins_;
   std::vector<std::size_t> leader_;
+  std::map<std::size_t, std::size_t> of_fan_;  ///< nodes where fans touch: that of the mesh
 };
 
 }  // namespace quoin::geometry

@@ -28,7 +28,7 @@ Sites::Sites(const geometry::Mesh& mesh)
     : nodes_(mesh), lines_(nodes_.size()), within_(nodes_.size()) {
   for (std::size_t n = 0; n < nodes_.size(); ++n) {
     places_.push_back(mesh.place(nodes_.of_mesh(n)));
-    areas_.push_back(area_about(mesh, nodes_.of_mesh(n)));
+    areas_.push_back(area_about(mesh, mesh.on_grid(nodes_.of_mesh(n))));
   }
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
     for (std::size_t i = 0; i < mesh.columns(); ++i) add_lines(mesh, i, j);
