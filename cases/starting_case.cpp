@@ -164,6 +164,7 @@ constexpr std::string_view sheet =
     - {fill: lime plaster, x: [330, 345], y: [0, 1000]}
     - {fill: room, x: [345, 445], y: [0, 1000]}
     # - {fill: tested stone, x: [200, 330], y: [400, 600]}    # from `materials`
+    # - {fill: cavity, x: [100, 150], y: [0, 1000]}    # a layer of air, from `materials`
     # Where a material touches nothing, the section is cut off: no heat flows there.
     # Erase with {fill: nothing, ...}; outline: [[x, y], ...] gives other shapes than rectangles.
     # - {membrane: polyethylene sheet, line: [[330, 0], [330, 1000]]}    # resists vapour alone

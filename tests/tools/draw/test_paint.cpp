@@ -199,7 +199,10 @@ TEST_CASE("a long table has its headings on each page, and never without a row b
   std::size_t rows = 0;
   for (const Canvas& page : flow.pages()) {
     const std::size_t here = lines_with(page, "row");
-    CHECK(lines_with(page, "name") == (here > 0 ? 1 : 0));
+    const std::size_t headings = lines_with(page, "name");
+    CHECK(headings <= 2);  // a long narrow table stands in two columns, each with its headings
+    CHECK((headings > 0) == (here > 0));
+    CHECK(here >= headings);
     rows += here;
   }
   CHECK(rows == 120);

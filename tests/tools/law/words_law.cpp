@@ -252,7 +252,7 @@ Faults faults_of_sentence(const std::string& sentence, const tools::Results& res
     if (!true_figures) faults.push_back("the figures say otherwise: " + found.str());
   }
   static const std::regex kept(
-      R"((stays free of mould|keeps the .* %.*): (-?[0-9.]+) °C, where (-?[0-9.]+) °C is needed)");
+      R"(as stated it (stays free of mould|keeps the .* %.*): (-?[0-9.]+) °C, where (-?[0-9.]+) °C is needed)");
   if (std::smatch found; std::regex_search(sentence, found, kept)) {
     if (now->kind != tools::Outcome::Kind::fails || std::stod(found[2]) < std::stod(found[3]))
       faults.push_back("what is kept is not: " + found.str());

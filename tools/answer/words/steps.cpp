@@ -2,9 +2,11 @@
 #include "tools/answer/words/steps.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "cases/meaning/wall_remarks.hpp"
 
@@ -18,17 +20,49 @@ std::string_view name_of(const cases::Variant& variant, const geometry::Fill& fi
   return {};
 }
 
-/// Whether both sections show the same materials and spaces at the same places.
+std::vector<double> all_lines(const std::vector<double>& one, const std::vector<double>& other) {
+  std::vector<double> all;
+  std::set_union(one.begin(), one.end(), other.begin(), other.end(), std::back_inserter(all));
+  return all;
+}
+
+/// The cells of one axis that hold the cells between all lines.
+std::vector<std::size_t> cells_of(const std::vector<double>& lines,
+                                  const std::vector<double>& all) {
+  std::vector<std::size_t> cells;
+  for (std::size_t k = 0, cell = 0; k + 1 < all.size(); ++k) {
+    while (cell + 2 < lines.size() && lines[cell + 1] <= all[k]) ++cell;
+    cells.push_back(cell);
+  }
+  return cells;
+}
+
+/// Whether two cells show the same: of cells parted by a slope, both sides.
+bool shows_alike(const cases::Variant& first, const geometry::Cell& one,
+                 const cases::Variant& later, const geometry::Cell& other) {
+  return one.split == other.split && name_of(first, one.below) == name_of(later, other.below) &&
+         name_of(first, one.above) == name_of(later, other.above);
+}
+
+/// Whether both sections show the same materials and spaces at the same places. Lines that part
+/// alike from alike, as bands and probes leave them, show nothing.
 bool drawn_alike(const SolvedVariant& first, const SolvedVariant& later) {
   const geometry::Section& was = first.surface.field.mesh.section;
   const geometry::Section& is = later.surface.field.mesh.section;
-  if (was.x != is.x || was.y != is.y) return false;
-  return std::equal(
-      was.cells.begin(), was.cells.end(), is.cells.begin(), is.cells.end(),
-      [&](const geometry::Cell& one, const geometry::Cell& other) {
-        return name_of(first.variant, one.below) == name_of(later.variant, other.below) &&
-               name_of(first.variant, one.above) == name_of(later.variant, other.above);
-      });
+  if (was.x.front() != is.x.front() || was.x.back() != is.x.back() ||
+      was.y.front() != is.y.front() || was.y.back() != is.y.back())
+    return false;
+  const std::vector<double> x = all_lines(was.x, is.x), y = all_lines(was.y, is.y);
+  const std::vector<std::size_t> was_x = cells_of(was.x, x), is_x = cells_of(is.x, x);
+  const std::vector<std::size_t> was_y = cells_of(was.y, y), is_y = cells_of(is.y, y);
+  for (std::size_t j = 0; j + 1 < y.size(); ++j) {
+    for (std::size_t i = 0; i + 1 < x.size(); ++i) {
+      if (!shows_alike(first.variant, was.cell(was_x[i], was_y[j]), later.variant,
+                       is.cell(is_x[i], is_y[j])))
+        return false;
+    }
+  }
+  return true;
 }
 
 /// The least and the most moisture that a material has anywhere, by its name, the most first.

@@ -73,7 +73,7 @@ TEST_CASE("legs as long as is wanted in a disturbed field are tried twice as lon
                        "materials:\n  wall brick: {like: common brick, moisture: " +
                            moisture +
                            "}\nsection:\n  porch wall:\n    layers: [[wall brick, 345]]\n"
-                           "    porch: porch\n    porch wall: [[wall brick, 102]]\n",
+                           "    porch: porch\n    flank wall: [[wall brick, 102]]\n",
                        "porch.yaml"),
         "porch.yaml", {}, {});
   };
