@@ -49,6 +49,7 @@ bool shows_alike(const cases::Variant& first, const geometry::Cell& one,
 bool drawn_alike(const SolvedVariant& first, const SolvedVariant& later) {
   const geometry::Section& was = first.surface.field.mesh.section;
   const geometry::Section& is = later.surface.field.mesh.section;
+  if (was.cells.empty() || is.cells.empty()) return was.cells.empty() == is.cells.empty();
   if (was.x.front() != is.x.front() || was.x.back() != is.x.back() ||
       was.y.front() != is.y.front() || was.y.back() != is.y.back())
     return false;
