@@ -6,6 +6,8 @@
 #include <string>
 #include <utility>
 
+#include "cases/text/spoken.hpp"
+
 namespace quoin::cases {
 namespace {
 
@@ -43,16 +45,6 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 31> words{{
     {"window head", "head"},
     {"window sill", "sill"},
 }};
-
-/// In lower case, with blanks between its words.
-std::string spoken(std::string_view word) {
-  std::string result(word);
-  for (char& sign : result) {
-    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
-    if (sign == '_' || sign == '-') sign = ' ';
-  }
-  return result;
-}
 
 }  // namespace
 

@@ -5,6 +5,7 @@
 #include <array>
 #include <utility>
 
+#include "cases/text/spoken.hpp"
 #include "cases/text/synonyms.hpp"
 
 namespace quoin::cases {
@@ -15,15 +16,6 @@ constexpr std::size_t longest = 64;
 constexpr std::size_t shortest = 4;      ///< letters of a word looked for within others
 constexpr std::size_t most_known = 500;  ///< known words that are compared: a person knows fewer
 constexpr std::size_t most_found = 4;
-
-std::string lower(std::string_view word) {
-  std::string result(word);
-  for (char& sign : result) {
-    if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
-    if (sign == '_' || sign == '-') sign = ' ';
-  }
-  return result;
-}
 
 /// "lime stone" in one word.
 std::string without_blanks(std::string_view word) {
@@ -36,7 +28,7 @@ std::string without_blanks(std::string_view word) {
 class Search {
  public:
   Search(std::string_view word, const std::vector<std::string>& known)
-      : wanted_(word.size() > longest ? std::string() : lower(word)), known_(known) {
+      : wanted_(word.size() > longest ? std::string() : spoken(word)), known_(known) {
     count_ = wanted_.empty() ? 0 : std::min(known.size(), most_known);
   }
 
@@ -60,7 +52,7 @@ class Search {
     std::vector<std::string> found;
     if (part.size() < shortest) return found;
     for (std::size_t k = 0; k < count_ && found.size() < most_found; ++k) {
-      const std::string candidate = lower(known_[k]) + ' ';
+      const std::string candidate = spoken(known_[k]) + ' ';
       if (candidate.find(std::string(part) + ' ') != std::string::npos) found.push_back(known_[k]);
     }
     return found;
@@ -77,7 +69,7 @@ class Search {
       const std::size_t longer = std::max(part.size(), wanted_.size());
       const std::size_t shorter = std::min(part.size(), wanted_.size());
       if (longer - shorter >= least) continue;  // so many letters are wrong at least
-      const std::size_t distance = edit_distance(wanted_, lower(part));
+      const std::size_t distance = edit_distance(wanted_, spoken(part));
       if (distance >= least) continue;
       least = distance;
       best = known_[k];

@@ -19,8 +19,8 @@ double least_band(const TwoSided& fine) {
 Estimate estimate_of(const TwoSided& coarse, const TwoSided& fine) {
   const double rounding = 1e-9 * std::max({1e-3, std::abs(coarse.value), std::abs(fine.value)});
   const double step = std::abs(fine.value + fine.lacks - coarse.value - coarse.lacks);
-  const double band =
-      std::abs(fine.lacks) + std::max(step, share_of_gap * fine.gap) + fine.local + rounding;
+  const double stepped = std::abs(fine.lacks) + step + fine.local;
+  const double band = std::max(stepped, least_band(fine)) + rounding;
   return {fine.value, band, fine.gap <= std::max(0.7 * coarse.gap, rounding)};
 }
 
