@@ -13,7 +13,8 @@ bool is_harmful(char32_t code) {
   const bool separates = code == 0x2028 || code == 0x2029;
   const bool turns = code == 0x061C || (code >= 0x200E && code <= 0x200F) ||
                      (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
-  return controls || separates || turns;
+  const bool hides = code == 0x200B || code == 0x2060 || code == 0xFEFF;
+  return controls || separates || turns || hides;
 }
 
 std::string harmless(std::string_view text) {

@@ -212,7 +212,7 @@ def check_sheets(desk):
     for file in sorted((SOURCE / "cases/examples").glob("*.yaml")):
         done = subprocess.run([PROGRAM, "check", "--sheet", file], check=True, capture_output=True,
                               text=True)
-        sheet = Sheet(done.stdout.split("\nquoin: 1\n")[0] + "\n")
+        sheet = Sheet(done.stdout.split("\n---\n")[0] + "\n")
         layers.write_text(sheet.layers, "utf-8")
         drawn = solved(sheet.text)
         for draw in (sheet.draw_slices, sheet.draw_areas):

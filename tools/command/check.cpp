@@ -21,15 +21,19 @@ struct CheckOptions {
   bool sheet = false;  ///< print each variant as a case file in sheet form instead
 };
 
+/// Prints each variant as a document of its own; `first`: nothing was printed before.
+void print_sheets(const cases::Case& source, bool& first, const Terminal& terminal) {
+  for (const cases::Variant& variant : source.variants) {
+    if (!first) terminal.out << "---\n";
+    first = false;
+    terminal.out << cases::sheet_text(variant);
+  }
+}
+
 /// Draws each variant, one that is drawn like an earlier one by its name only.
-void show(const std::string& file, const cases::Case& source, const CheckOptions& options,
-          const Terminal& terminal) {
+void show(const std::string& file, const cases::Case& source, const Terminal& terminal) {
   std::map<std::string, std::string> drawn;  // sketch: name of the first variant with it
   for (const cases::Variant& variant : source.variants) {
-    if (options.sheet) {
-      terminal.out << cases::sheet_text(variant);
-      continue;
-    }
     const std::string sketch = section_sketch(variant, terminal.style);
     const auto [first, is_new] = drawn.emplace(sketch, variant.name);
     terminal.out << paragraph(fmt::format("{}: {}, {}", file, source.title, variant.name), 0,
@@ -50,13 +54,20 @@ void show(const std::string& file, const cases::Case& source, const CheckOptions
 
 Exit check(const CheckOptions& options, const Terminal& terminal) {
   EachCase each(options.cases, terminal);
+  bool first = true;
+  const auto tell = [&](const std::string& file, const cases::Case& source) {
+    if (options.sheet) {
+      print_sheets(source, first, terminal);
+    } else {
+      show(file, source, terminal);
+    }
+  };
   for (std::size_t c = 0; c < options.cases.size(); ++c) {
     each.run(c, [&] {
       const CaseOrHouse read = case_or_house_in(options.cases[c]);
-      if (!read.house) show(options.cases[c], read.source, options, terminal);
+      if (!read.house) tell(options.cases[c], read.source);
       if (read.house) {
-        for (const cases::HousePart& part : read.house->parts)
-          show(part.file, part.source, options, terminal);
+        for (const cases::HousePart& part : read.house->parts) tell(part.file, part.source);
       }
       return Exit::done;
     });
@@ -71,7 +82,8 @@ Command check_command(CLI::App& program) {
       program.add_subcommand("check", "read, check and draw cases without solving them");
   const auto options = std::make_shared<CheckOptions>();
   add_cases(*words, options->cases);
-  words->add_flag("--sheet", options->sheet, "print each variant as a case file in sheet form");
+  words->add_flag("--sheet", options->sheet,
+                  "print each variant as a case file in sheet form, --- between them");
   return {words, [options](const Terminal& terminal) { return check(*options, terminal); }};
 }
 

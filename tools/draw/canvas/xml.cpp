@@ -3,15 +3,13 @@
 
 #include <algorithm>
 
+#include "cases/text/harmless.hpp"
 #include "cases/text/utf8.hpp"
 
 namespace quoin::tools {
 namespace {
 
-bool xml_holds(char32_t code) {
-  if (code < 0x20) return code == '\t' || code == '\n';
-  return !(code >= 0x7F && code < 0xA0) && code != 0xFFFE && code != 0xFFFF;
-}
+bool xml_holds(char32_t code) { return code != 0xFFFE && code != 0xFFFF; }
 
 std::string_view entity(char code) {
   switch (code) {
@@ -37,7 +35,7 @@ std::string printable(std::string_view text) {
   safe.reserve(text.size());
   while (!text.empty()) {
     const cases::Character next = cases::first_character(text);
-    if (next.bytes == 0 || !xml_holds(next.code)) {
+    if (next.bytes == 0 || cases::is_harmful(next.code) || !xml_holds(next.code)) {
       safe += "\xEF\xBF\xBD";
     } else {
       safe += text.substr(0, next.bytes);

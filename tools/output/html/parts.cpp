@@ -142,7 +142,7 @@ std::string html_figure(const std::string& svg, std::string_view says) {
 
 std::string css_string(std::string_view text) {
   std::string coded = "\"";
-  for (const char c : text) {
+  for (const char c : printable(text)) {
     const auto byte = static_cast<unsigned char>(c);
     coded += is_letter_or_digit(c) || c == ' ' || byte >= 0x80 ? std::string(1, c)
                                                                : fmt::format("\\{:x} ", byte);

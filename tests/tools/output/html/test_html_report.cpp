@@ -4,6 +4,7 @@
 #include <string>
 
 #include "cases/read.hpp"
+#include "cases/text/harmless.hpp"
 #include "tools/answer/run.hpp"
 #include "tools/disk/base64.hpp"
 #include "tools/output/html/page_data.hpp"
@@ -59,6 +60,12 @@ TEST_CASE("a hostile title does no harm in the report") {
   CHECK(count(page, "</title") == 1);
   CHECK(page.find("&lt;script&gt;") != std::string::npos);
   CHECK(count(page_titled(std::string(9000, 'w')), "<h1>") == 1);
+}
+
+TEST_CASE("no character in a page steers, turns or hides") {
+  const std::string page = page_titled(R"("a\x9B31m\u202E b\uFEFF\e[31m c")");
+  CHECK(page.find("31m\uFFFD b") != std::string::npos);
+  CHECK(page == cases::harmless(page));
 }
 
 TEST_CASE("nothing in the data of the page can end the element that holds it") {
