@@ -4,7 +4,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <numeric>
+#include <utility>
+#include <vector>
 
 #include "solver/survey/quasi_random.hpp"
 
@@ -52,27 +53,26 @@ double log_density(const Inference& inference, std::span<const double> at) {
 std::vector<double> weighted_quantiles(std::span<const double> values,
                                        std::span<const double> weights,
                                        std::span<const double> probabilities) {
-  std::vector<std::size_t> order(values.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return values[a] != values[b] ? values[a] < values[b] : a < b;
-  });
+  std::vector<std::pair<double, double>> order;  // value and weight, side by side to sort quickly
+  order.reserve(values.size());
+  for (std::size_t k = 0; k < values.size(); ++k) order.emplace_back(values[k], weights[k]);
+  std::sort(order.begin(), order.end());
   std::vector<double> result;
   for (const double probability : probabilities) {
     // Each value stands for the middle of its weight; straight lines between.
-    double before = 0.0, last_middle = 0.0, last_value = values[order.front()];
-    double found = values[order.back()];
-    for (const std::size_t k : order) {
-      const double middle = before + weights[k] / 2;
+    double before = 0.0, last_middle = 0.0, last_value = order.front().first;
+    double found = order.back().first;
+    for (const auto& [value, weight] : order) {
+      const double middle = before + weight / 2;
       if (middle >= probability) {
         const double share =
             middle > last_middle ? (probability - last_middle) / (middle - last_middle) : 1.0;
-        found = last_value + share * (values[k] - last_value);
+        found = last_value + share * (value - last_value);
         break;
       }
-      before += weights[k];
+      before += weight;
       last_middle = middle;
-      last_value = values[k];
+      last_value = value;
     }
     result.push_back(found);
   }

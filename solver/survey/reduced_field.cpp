@@ -146,23 +146,30 @@ std::size_t ReducedField::solves() const { return parts_->solves; }
 void ReducedField::evaluate(const Setting& setting, std::span<double> shares, Table* slopes) const {
   const Parts& parts = *parts_;
   const Eigen::Index n = parts.watch.cols();
-  Eigen::VectorXd value(Eigen::Index(parts.parameters));
+  // Asked for by the thousand: kept from call to call, so that only the first takes memory.
+  thread_local Eigen::VectorXd value, stacked;
+  thread_local Eigen::MatrixXd whole, solved, seen;
+  value.resize(Eigen::Index(parts.parameters));
   for (std::size_t p = 0; p < parts.parameters; ++p)
     value[Eigen::Index(p)] =
         p < parts.regions ? setting.conductivity[p] : setting.conductance[p - parts.regions];
-  const Eigen::VectorXd stacked = parts.stacked * value;
-  Eigen::MatrixXd whole(n, n);  // of which the lower triangle is looked at
+  stacked.noalias() = parts.stacked * value;
+  whole.resize(n, n);  // of which the lower triangle is looked at
   for (Eigen::Index column = 0, begin = 0; column < n; begin += n - column, ++column)
     whole.col(column).tail(n - column) = stacked.segment(begin, n - column);
   const Eigen::LLT<Eigen::Ref<Eigen::MatrixXd>> factored(whole);  // in place
   const auto fields = Eigen::Index(parts.airs) - 1;
-  Eigen::MatrixXd load = Eigen::MatrixXd::Zero(n, fields);
+  solved.setZero(n, fields);  // at first the load
   for (std::size_t g = 0; g < parts.loads.size(); ++g) {
     const auto air = Eigen::Index(parts.group_air[g]);
-    if (air < fields) load.col(air) += value[Eigen::Index(parts.regions + g)] * parts.loads[g];
+    if (air < fields) solved.col(air) += value[Eigen::Index(parts.regions + g)] * parts.loads[g];
   }
-  const Eigen::MatrixXd solved = factored.solve(load);
-  const Eigen::MatrixXd seen = parts.watch * solved;
+  for (Eigen::Index air = 0; air < fields; ++air) {
+    auto one = solved.col(air);
+    factored.matrixL().solveInPlace(one);
+    factored.matrixU().solveInPlace(one);
+  }
+  seen.noalias() = parts.watch * solved;
   for (Eigen::Index w = 0; w < seen.rows(); ++w) {
     double rest = parts.whole[w];
     for (Eigen::Index a = 0; a < fields; ++a) {

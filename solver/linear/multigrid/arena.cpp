@@ -15,7 +15,7 @@ namespace quoin::solver {
 namespace {
 
 constexpr std::size_t alignment = 128;
-constexpr std::size_t least_piece = std::size_t{1} << 16;
+constexpr std::size_t least_piece = std::size_t{1} << 13;
 constexpr std::size_t huge_page = std::size_t{1} << 21;
 
 }  // namespace

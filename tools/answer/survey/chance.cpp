@@ -89,8 +89,8 @@ Chance chance_of(const SurfaceField& field, const FabricDraws& fabric,
   chance.household = share(by_household);
   chance.sampling_error = std::sqrt(chance.broken * (1.0 - chance.broken) / fabric.effective);
   const double mean = sum / static_cast<double>(draws);
-  tell_inputs(room, fabric, *question.criterion, squares / static_cast<double>(draws) - mean * mean,
-              chance);
+  tell_inputs(room, fabric, median, *question.criterion,
+              squares / static_cast<double>(draws) - mean * mean, chance);
   if (materials::needs_humidity(question.criterion->test)) {
     constexpr std::array<double, 1> tenth{0.1};
     const std::vector<double> weights(draws, 1.0 / static_cast<double>(draws));

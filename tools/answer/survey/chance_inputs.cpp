@@ -144,9 +144,9 @@ FabricState median_of(const FabricDraws& fabric) {
   return median;
 }
 
-void tell_inputs(const JudgedRoom& room, const FabricDraws& fabric,
+void tell_inputs(const JudgedRoom& room, const FabricDraws& fabric, const FabricState& median,
                  const cases::Criterion& criterion, double variance, Chance& chance) {
-  std::vector<Input> inputs = inputs_of(room, fabric, median_of(fabric), criterion);
+  std::vector<Input> inputs = inputs_of(room, fabric, median, criterion);
   double by_slopes = 0.0;
   for (const Input& input : inputs) by_slopes += input.variance;
   constexpr double near = 0.9;  // slopes at the medians are as good as the whole

@@ -9,8 +9,8 @@ namespace quoin::tools {
 [[nodiscard]] FabricState median_of(const FabricDraws& fabric);
 
 /// Which input carries how much of the doubt, and how far each moves the margin: into a chance.
-/// `variance`: of the margin over all draws.
-void tell_inputs(const JudgedRoom& room, const FabricDraws& fabric,
+/// `median`: of the fabric; `variance`: of the margin over all draws.
+void tell_inputs(const JudgedRoom& room, const FabricDraws& fabric, const FabricState& median,
                  const cases::Criterion& criterion, double variance, Chance& chance);
 
 }  // namespace quoin::tools

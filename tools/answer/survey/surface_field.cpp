@@ -131,8 +131,8 @@ std::vector<double> SurfaceField::shares(const FabricState& fabric) const {
   return shares;
 }
 
-double SurfaceField::coldest(const std::vector<double>& shares, std::size_t room,
-                             const std::vector<double>& air) const {
+double SurfaceField::coldest(std::span<const double> shares, std::size_t room,
+                             std::span<const double> air) const {
   double coldest = 1e9;
   for (std::size_t p = of_room_[room].first; p < of_room_[room].second; ++p) {
     double temperature = 0.0;

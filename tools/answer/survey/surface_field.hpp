@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -46,8 +47,8 @@ class SurfaceField {
   [[nodiscard]] std::vector<double> shares(const FabricState& fabric) const;
 
   /// The lowest temperature of fabric before a room, degC. `air`: of each air of the section.
-  [[nodiscard]] double coldest(const std::vector<double>& shares, std::size_t room,
-                               const std::vector<double>& air) const;
+  [[nodiscard]] double coldest(std::span<const double> shares, std::size_t room,
+                               std::span<const double> air) const;
 
  private:
   [[nodiscard]] solver::Setting setting(const FabricState& fabric) const;
