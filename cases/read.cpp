@@ -13,7 +13,6 @@
 #include "cases/meaning/merge.hpp"
 #include "cases/meaning/read_readings.hpp"
 #include "cases/meaning/read_survey.hpp"
-#include "cases/meaning/shelf.hpp"
 #include "cases/meaning/unused_spaces.hpp"
 #include "cases/meaning/variant.hpp"
 #include "cases/meaning/wall_remarks.hpp"
@@ -51,13 +50,12 @@ bool replaces_nothing(const Node& node) {
 /// The case as written and its variants, as they are read one after the other.
 class VariantReader {
  public:
-  VariantReader(const Files& files, Shelf& shelf, FaultList& faults)
-      : files_(files), shelf_(shelf), faults_(faults) {}
+  VariantReader(const Files& files, FaultList& faults) : files_(files), faults_(faults) {}
 
   /// `document`: the keys of the tree, as read; `faults_before`: how many were met before it was.
   void add(const Node& tree, const Document& document, std::size_t faults_before,
            std::string name) {
-    variants_.push_back(variant_of(tree, document, faults_before, files_, shelf_, faults_));
+    variants_.push_back(variant_of(tree, document, faults_before, files_, faults_));
     variants_.back().name = std::move(name);
     asked_.push_back(asked_enough(tree));
     if (faults_.empty()) uses_.push_back(uses_of(document, variants_.back()));
@@ -111,7 +109,6 @@ class VariantReader {
   }
 
   const Files& files_;
-  Shelf& shelf_;
   FaultList& faults_;
   std::vector<Variant> variants_;
   std::vector<AskedEnough> asked_;
@@ -138,8 +135,8 @@ const std::vector<Entry>& listed_variants(const Node* list, FaultList& faults) {
 
 /// Reads the case as written and each of its variants.
 std::vector<Variant> variants_of(const Node& tree, const Document& document, const Files& files,
-                                 Shelf& shelf, FaultList& faults) {
-  VariantReader reader(files, shelf, faults);
+                                 FaultList& faults) {
+  VariantReader reader(files, faults);
   reader.add(tree, document, 0, std::string(default_name));
   const std::vector<Entry>& list = listed_variants(document.variants, faults);
   for (const Entry& entry : list) reader.add(tree, entry, &entry == &list.front());
@@ -159,14 +156,14 @@ void read_survey(const Node& tree, const Document& document, const Files& files,
 }
 
 /// What a tree says; with `in_house` readings may name instruments of the house's survey.
-void read_tree(const Node& tree, const Files& files, bool in_house, Shelf& shelf, Case& result,
+void read_tree(const Node& tree, const Files& files, bool in_house, Case& result,
                FaultList& faults) {
   Document document;
   read(tree, "a case", faults, document);
   if (document.format != 1) return;
   result.title = document.title;
   result.note = document.note;
-  result.variants = variants_of(tree, document, files, shelf, faults);
+  result.variants = variants_of(tree, document, files, faults);
   if (faults.empty()) read_survey(tree, document, files, in_house, result, faults);
 }
 
@@ -175,9 +172,8 @@ Case read_text(std::string_view text, const std::string& file, const Files& file
   Case result;
   result.sha256 = sha256(text);
   result.text = text;
-  Shelf shelf;
   if (const std::optional<Node> tree = tree_of(text, faults))
-    read_tree(*tree, files, in_house, shelf, result, faults);
+    read_tree(*tree, files, in_house, result, faults);
   if (!faults.empty()) throw InputError(faults.sorted());
   return result;
 }
@@ -188,13 +184,12 @@ Case case_of(std::string_view text, const std::string& file, const Files& files)
   return read_text(text, file, files, false);
 }
 
-Case case_of(const Node& tree, std::string_view text, const std::string& file, const Files& files,
-             Shelf& shelf) {
+Case case_of(const Node& tree, std::string_view text, const std::string& file, const Files& files) {
   FaultList faults(file, text);
   Case result;
   result.sha256 = sha256(text);
   result.text = text;
-  read_tree(tree, files, false, shelf, result, faults);
+  read_tree(tree, files, false, result, faults);
   if (!faults.empty()) throw InputError(faults.sorted());
   return result;
 }

@@ -9,6 +9,7 @@
 
 #include "cases/grammar/units.hpp"
 #include "cases/meaning/catalogue.hpp"
+#include "cases/meaning/shelf.hpp"
 #include "cases/text/words.hpp"
 #include "materials/conductivity.hpp"
 #include "materials/laws/basis.hpp"
@@ -29,15 +30,15 @@ bool is_air(std::string_view name) {
 
 }  // namespace
 
-Palette::Palette(Shelf& shelf, FaultList& faults) : shelf_(shelf), faults_(faults) {}
+Palette::Palette(FaultList& faults) : faults_(faults) {}
 
 bool Palette::knows(std::string_view name) const {
-  return stocks_.find(name) != stocks_.end() || shelf_.has(name);
+  return stocks_.find(name) != stocks_.end() || is_on_shelf(name);
 }
 
 std::vector<std::string> Palette::names() const {
   std::vector<std::string> all = own_;
-  const std::vector<std::string> others = shelf_.names();
+  const std::vector<std::string> others = shelf_names();
   all.insert(all.end(), others.begin(), others.end());
   return all;
 }
@@ -151,7 +152,7 @@ void Palette::refuse_values(const Named<WrittenMaterial>& written, std::string_v
 std::optional<Palette::Stock> Palette::original(const Named<WrittenMaterial>& written) {
   const std::string& like = written.value.like;
   if (const auto own = stocks_.find(like); own != stocks_.end()) return own->second;
-  if (const Material* material = shelf_.find(like)) return Stock{*material, {}};
+  if (const Material* material = from_shelf(like)) return Stock{*material, {}};
   faults_.add(written.node->find("like")->value.mark, [&]() -> Complaint {
     return {fmt::format("unknown material '{}'", like), like,
             "an own material further up, or one that `quoin materials` lists",
@@ -180,8 +181,8 @@ std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& writt
     faults_.add(node.mark, [&]() -> Complaint {
       return {fmt::format("'conductivity' is missing in '{}'", written.name), "",
               "a conductivity, or `like` another material",
-              shelf_.has(written.name) ? fmt::format("write like: {}", written.name)
-                                       : did_you_mean(written.name, names())};
+              is_on_shelf(written.name) ? fmt::format("write like: {}", written.name)
+                                        : did_you_mean(written.name, names())};
     });
   }
   return std::nullopt;
@@ -190,7 +191,7 @@ std::optional<Palette::Stock> Palette::blank(const Named<WrittenMaterial>& writt
 const Palette::Stock* Palette::stock(PlacedName name) {
   auto found = stocks_.find(name.name);
   if (found == stocks_.end()) {
-    const Material* material = shelf_.find(name.name);
+    const Material* material = from_shelf(name.name);
     if (material == nullptr) {
       faults_.add(name.mark, [&]() -> Complaint {
         return {fmt::format("unknown material '{}'", name.name), name.name,

@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "cases/grammar/written.hpp"
-#include "cases/meaning/shelf.hpp"
 #include "cases/model/case.hpp"
 #include "cases/text/fault_list.hpp"
 
@@ -25,7 +24,7 @@ struct PlacedName {
 /// The materials of one variant by name, and the regions painted with them so far.
 class Palette {
  public:
-  Palette(Shelf& shelf, FaultList& faults);
+  explicit Palette(FaultList& faults);
 
   /// Looks up and checks the materials the author defines.
   void add_own(const std::vector<Named<WrittenMaterial>>& written);
@@ -69,7 +68,6 @@ class Palette {
   /// What a material that is like no other starts from; absent where values are missing.
   [[nodiscard]] std::optional<Stock> blank(const Named<WrittenMaterial>& written);
 
-  Shelf& shelf_;
   FaultList& faults_;
   std::vector<std::string> own_;                                     ///< in the order of the file
   std::map<std::string, std::optional<Stock>, std::less<>> stocks_;  ///< absent: faulty

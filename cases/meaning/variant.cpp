@@ -22,6 +22,7 @@
 #include "cases/meaning/plain_parts.hpp"
 #include "cases/meaning/read_readings.hpp"
 #include "cases/meaning/recipe_remarks.hpp"
+#include "cases/meaning/shelf.hpp"
 #include "cases/meaning/space_remarks.hpp"
 #include "cases/meaning/spaces.hpp"
 #include "cases/meaning/vapour.hpp"
@@ -31,11 +32,11 @@
 namespace quoin::cases {
 namespace {
 
-void check_names(const Document& document, const Shelf& shelf, FaultList& faults) {
+void check_names(const Document& document, FaultList& faults) {
   std::map<std::string_view, Mark> spaces;
   for (const auto& space : document.spaces) {
     spaces.emplace(space.name, space.mark);
-    if (shelf.has(space.name)) {
+    if (is_on_shelf(space.name)) {
       faults.add(space.mark,
                  {fmt::format("'{}' is the name of a material of the catalogue", space.name), "",
                   "another name for the space", ""});
@@ -138,13 +139,13 @@ void finish(const Node& tree, const Document& document, const Palette& palette, 
 }  // namespace
 
 Variant variant_of(const Node& tree, const Document& document, std::size_t faults_before,
-                   const Files& files, Shelf& shelf, FaultList& faults) {
+                   const Files& files, FaultList& faults) {
   Variant variant;
   variant.cut = document.cut.value_or(Cut::horizontal);
   check_spaces_present(tree, document, faults);
-  check_names(document, shelf, faults);
+  check_names(document, faults);
   variant.spaces = spaces_of(document.spaces, files, faults, variant.remarks);
-  Palette palette(shelf, faults);
+  Palette palette(faults);
   palette.add_own(document.materials);
   Drawn drawn;
   if (document.section != nullptr)

@@ -4,7 +4,6 @@
 #include <cstddef>
 
 #include "cases/grammar/written.hpp"
-#include "cases/meaning/shelf.hpp"
 #include "cases/model/case.hpp"
 #include "cases/text/fault_list.hpp"
 #include "cases/text/files.hpp"
@@ -16,7 +15,6 @@ namespace quoin::cases {
 /// `faults_before`: how many faults were met before it was. With a fault since then the variant is
 /// not complete.
 [[nodiscard]] Variant variant_of(const Node& tree, const Document& document,
-                                 std::size_t faults_before, const Files& files, Shelf& shelf,
-                                 FaultList& faults);
+                                 std::size_t faults_before, const Files& files, FaultList& faults);
 
 }  // namespace quoin::cases

@@ -346,17 +346,16 @@ TEST_CASE("the catalogue reads, each material named once and with a source for e
 
 TEST_CASE("a material read alone is the same as read with all others") {
   const Catalogue all = catalogue();
-  Shelf shelf;
-  CHECK(shelf.names() == all.names());
+  CHECK(shelf_names() == all.names());
   for (const auto& material : all.materials) {
     CAPTURE(material.name);
-    REQUIRE(shelf.find(material.name) != nullptr);
-    CHECK(shelf.find(material.name)->name == material.name);
-    CHECK(material_text(*shelf.find(material.name)) == material_text(material));
+    REQUIRE(from_shelf(material.name) != nullptr);
+    CHECK(from_shelf(material.name)->name == material.name);
+    CHECK(material_text(*from_shelf(material.name)) == material_text(material));
   }
-  CHECK(shelf.find("common brik") == nullptr);
-  CHECK(shelf.has("common brick"));
-  CHECK_FALSE(shelf.has("sources"));
+  CHECK(from_shelf("common brik") == nullptr);
+  CHECK(is_on_shelf("common brick"));
+  CHECK_FALSE(is_on_shelf("sources"));
 }
 
 TEST_CASE("a faulty catalogue is refused with the place of each fault") {

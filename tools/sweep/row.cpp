@@ -108,7 +108,7 @@ SweepCase SweepSolver::read(std::uint64_t row) {
     return text;
   };
   try {
-    result.read = cases::case_of(tree, result.text, vary_.file, noting, shelf_);
+    result.read = cases::case_of(tree, result.text, vary_.file, noting);
   } catch (const cases::InputError&) {
     // Told by the lines of the merged case, which is what stands on its own.
     try {

@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "cases/meaning/shelf.hpp"
 #include "cases/vary.hpp"
 #include "solver/solution.hpp"
 #include "tools/sweep/columns.hpp"
@@ -59,7 +58,6 @@ class SweepSolver {
   std::vector<SweepColumn> columns_;
   bool outcome_ = false;  ///< some column tells it
   bool chance_ = false;
-  cases::Shelf shelf_;
   std::vector<Known> known_;  ///< the last few
   std::size_t next_ = 0;      ///< the one to forget
 };

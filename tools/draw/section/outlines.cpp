@@ -8,16 +8,22 @@ namespace quoin::tools {
 namespace {
 
 using geometry::Cell;
-using geometry::Fill;
+using geometry::CellSide;
 using geometry::Point;
 using geometry::Split;
 
-// What a cell shows along each of its sides.
-const Fill& south(const Cell& cell) { return cell.below; }
-const Fill& north(const Cell& cell) { return cell.above; }
-const Fill& west(const Cell& cell) { return cell.split == Split::rising ? cell.above : cell.below; }
-const Fill& east(const Cell& cell) {
-  return cell.split == Split::falling ? cell.above : cell.below;
+/// Whether a cell shows what is chosen along each of its sides.
+struct Shown {
+  bool west = false, east = false, south = false, north = false;
+};
+
+Shown shown(const Cell& cell, const Chosen& chosen) {
+  if (cell.split == Split::none) {
+    const bool whole = chosen(cell.below);
+    return {whole, whole, whole, whole};
+  }
+  return {chosen(cell.at(CellSide::west)), chosen(cell.at(CellSide::east)),
+          chosen(cell.at(CellSide::south)), chosen(cell.at(CellSide::north))};
 }
 
 /// Whether b lies on the straight way from a to c.
@@ -58,17 +64,23 @@ std::vector<Edge> boundary(std::size_t columns, std::size_t rows, const CellAt& 
     if (left && !right) edges.push_back({from, to});
     if (right && !left) edges.push_back({to, from});
   };
+  std::vector<Shown> cells;  // each asked for once
+  cells.reserve(columns * rows);
+  for (std::size_t j = 0; j < rows; ++j) {
+    for (std::size_t i = 0; i < columns; ++i) cells.push_back(shown(cell(i, j), chosen));
+  }
+  const auto at = [&](std::size_t i, std::size_t j) -> const Shown& {
+    return cells[j * columns + i];
+  };
   const auto place = [&](std::size_t i, std::size_t j) { return j * (columns + 1) + i; };
   for (std::size_t j = 0; j <= rows; ++j) {
     for (std::size_t i = 0; i < columns; ++i) {
-      add(j < rows && chosen(south(cell(i, j))), j > 0 && chosen(north(cell(i, j - 1))),
-          place(i, j), place(i + 1, j));
+      add(j < rows && at(i, j).south, j > 0 && at(i, j - 1).north, place(i, j), place(i + 1, j));
     }
   }
   for (std::size_t j = 0; j < rows; ++j) {
     for (std::size_t i = 0; i <= columns; ++i) {
-      add(i > 0 && chosen(east(cell(i - 1, j))), i < columns && chosen(west(cell(i, j))),
-          place(i, j), place(i, j + 1));
+      add(i > 0 && at(i - 1, j).east, i < columns && at(i, j).west, place(i, j), place(i, j + 1));
       if (i == columns || cell(i, j).split == Split::none) continue;
       const bool rising = cell(i, j).split == Split::rising;
       add(chosen(cell(i, j).above), chosen(cell(i, j).below), place(i, rising ? j : j + 1),
