@@ -18,9 +18,9 @@ struct RoomLimit {
   double temperature = 0.0;
 };
 
-/// Adds what a thermometer reads on the coldest part of each room, proved: between bounds 5 times
-/// as far apart as the half width asked for, and no more than twice that where a limit lies between
-/// them, as far as the effort allows.
+/// Adds what a thermometer reads on the coldest part of each room, proved: within 5 times the
+/// half width asked for, and within that itself where a limit lies between the bounds, as far as
+/// the effort allows.
 void prove_thermometers(const Question& question, const Effort& effort,
                         const std::vector<RoomLimit>& limits, Solution& solution);
 
