@@ -40,11 +40,12 @@ double shortfall_of(const std::vector<Coupling>& couplings, double wanted) {
   return worst;
 }
 
+double coupling_shortfall(const Question& question, const Solution& solution) {
+  return shortfall_of(solution.couplings, aim_of_couplings(question, solution.couplings));
+}
+
 bool is_reached(const Question& question, const Solution& solution) {
-  if (question.coupling_band &&
-      shortfall_of(solution.couplings,
-                   *question.coupling_band * largest_coupling(solution.couplings)) > 1.0)
-    return false;
+  if (question.coupling_band && coupling_shortfall(question, solution) > 1.0) return false;
   if (!question.factor_band) return true;
   const double span = span_of(question.temperatures);
   const bool spots =

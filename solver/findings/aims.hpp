@@ -17,6 +17,9 @@ namespace quoin::solver {
 /// How many times as wide as wanted, W/(m K), the widest bracket is.
 [[nodiscard]] double shortfall_of(const std::vector<Coupling>& couplings, double wanted);
 
+/// The same of the brackets of a solution.
+[[nodiscard]] double coupling_shortfall(const Question& question, const Solution& solution);
+
 /// Whether all that was wanted is reached, by the bands as they are told.
 [[nodiscard]] bool is_reached(const Question& question, const Solution& solution);
 

@@ -89,8 +89,8 @@ void find_spots(const Claim& claim, Answer& answer) {
 }  // namespace
 
 Answer answer_of(const Claim& claim) {
-  Answer answer{first_triangles(claim.sheet, {}), nullptr, {}, {}, {}, {}, 0, true};
-  std::vector<Thermometer> windows;
+  std::vector<Thermometer> windows = claim.guessed;
+  Answer answer{first_triangles(claim.sheet, windows), nullptr, {}, {}, {}, {}, 0, true};
   std::vector<Reading> readings;
   double blame_before = std::numeric_limits<double>::infinity();
   int slow_steps = 0;
@@ -114,7 +114,7 @@ Answer answer_of(const Claim& claim) {
     if (!refine_for(finer, *answer.level, lack, windows, claim.node_limit)) break;
     answer.triangles = std::move(finer);
   }
-  if (claim.spot_bands.empty()) find_spots(claim, answer);
+  if (claim.cold_spots && claim.spot_bands.empty()) find_spots(claim, answer);
   return answer;
 }
 

@@ -26,6 +26,8 @@ struct Claim {
   std::optional<double> coupling_band;    ///< wanted, by the largest coupling
   std::vector<geometry::Point> probes;
   std::optional<double> probe_band;  ///< K
+  std::vector<Thermometer> guessed;  ///< where `next` of each is likely to be the coldest window
+  bool cold_spots = true;            ///< whether to look for them; false: thermometers alone
   std::size_t node_limit = 200'000;  ///< of the points of the mesh
   std::size_t patience = 2'500;      ///< points beyond which one step that hardly helps is the last
 };

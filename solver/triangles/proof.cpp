@@ -48,6 +48,24 @@ double mean_over(const geometry::NodedTriangles& nodes, const std::vector<std::u
   return integral / length;
 }
 
+/// Whether heat flows without end: airs of unlike temperatures touch without resistance. No
+/// identity of energies holds then.
+bool is_endless(const TriangleLevel& level, const SpaceTemperatures& temperatures) {
+  const auto& touching = level.conduction().touching();
+  return std::any_of(touching.begin(), touching.end(), [&](const auto& pair) {
+    return temperatures[pair.first] != temperatures[pair.second];
+  });
+}
+
+/// Corners at the ends of the windows, which are put there exactly.
+void put_corners(geometry::Triangles& triangles, std::vector<Thermometer>& windows) {
+  for (Thermometer& thermometer : windows) {
+    for (geometry::Point* end : {&thermometer.next.from, &thermometer.next.to}) {
+      *end = triangles.net.points()[geometry::corner_at(triangles, *end)];
+    }
+  }
+}
+
 }  // namespace
 
 std::vector<Coupling> proved_couplings(const TriangleLevel& level, std::optional<double> band,
@@ -100,7 +118,7 @@ std::optional<Thermometer> proved_thermometer(const TriangleLevel& level, const 
   const std::vector<double> warmth = level.warmth(temperatures);
   const std::vector<Run> runs = runs_along(nodes, physics, air, warmth);
   const std::optional<Window> coldest = coldest_window(nodes, runs, warmth);
-  if (!coldest) return std::nullopt;
+  if (!coldest || is_endless(level, temperatures)) return std::nullopt;
   Thermometer result{air, *coldest, *coldest, coldest->mean, -infinite, infinite};
   std::vector<std::uint32_t> borders;
   if (known != nullptr) borders = borders_of(nodes, runs, known->next);
@@ -124,7 +142,8 @@ std::optional<Thermometer> proved_thermometer(const TriangleLevel& level, const 
   }
   result.window = known->next;
   result.window.mean = mean;
-  if (coldest->mean < mean - 0.25 * band) {
+  // What is colder by less than a quarter of what the proof leaves open may be so by error alone.
+  if (coldest->mean < mean - 0.25 * std::max(band, half)) {
     lack.reached = false;
     lack.moved = true;
   } else {
@@ -142,22 +161,20 @@ bool refine_for(geometry::Triangles& triangles, const TriangleLevel& level, cons
   for (const Thermometer& thermometer : windows) {
     if (lack.moved) ask_for_window(map, triangles, thermometer.next);
   }
-  for (Thermometer& thermometer : windows) {
-    for (geometry::Point* end : {&thermometer.next.from, &thermometer.next.to}) {
-      *end = triangles.net.points()[geometry::corner_at(triangles, *end)];
-    }
-  }
+  put_corners(triangles, windows);
   geometry::refine(triangles, map, node_limit);
   return lack.moved || triangles.net.points().size() > before;
 }
 
 geometry::Triangles first_triangles(const geometry::Sheet& sheet,
-                                    const std::vector<geometry::Point>& places) {
+                                    std::vector<Thermometer>& windows) {
   constexpr double parts = 20;           // of the material, none of them larger
   constexpr std::size_t most = 200'000;  // points; drawings have hundreds
-  geometry::Triangles triangles = geometry::triangles_of(sheet, places);
-  geometry::refine(triangles,
-                   geometry::even_areas(triangles, geometry::solid_area(triangles) / parts), most);
+  geometry::Triangles triangles = geometry::triangles_of(sheet);
+  geometry::AreaMap map = geometry::even_areas(triangles, geometry::solid_area(triangles) / parts);
+  for (const Thermometer& thermometer : windows) ask_for_window(map, triangles, thermometer.next);
+  put_corners(triangles, windows);
+  geometry::refine(triangles, map, most);
   return triangles;
 }
 

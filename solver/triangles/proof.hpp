@@ -29,9 +29,9 @@ struct Thermometer {
 
 /// Proves the mean over the window known from the level before; where there is none, or another is
 /// colder, that is what the next level is to prove. `band`: wanted half width, K. None where the
-/// air has no surface. J(u) + half the product of both gaps, and half the product of their sizes to
-/// either side; Source: Prager and Synge's identity between the temperature and the influence of a
-/// source spread over the window.
+/// air has no surface, or where heat flows without end. J(u) + half the product of both gaps, and
+/// half the product of their sizes to either side; Source: Prager and Synge's identity between the
+/// temperature and the influence of a source spread over the window.
 [[nodiscard]] std::optional<Thermometer> proved_thermometer(const TriangleLevel& level,
                                                             const Physics& physics,
                                                             const SpaceTemperatures& temperatures,
@@ -44,8 +44,9 @@ struct Thermometer {
                               const Lack& lack, std::vector<Thermometer>& windows,
                               std::size_t node_limit);
 
-/// The triangles that a section is first solved on.
+/// The triangles that a section is first solved on, small where windows are guessed to be and with
+/// corners at their ends, which are put there exactly.
 [[nodiscard]] geometry::Triangles first_triangles(const geometry::Sheet& sheet,
-                                                  const std::vector<geometry::Point>& places);
+                                                  std::vector<Thermometer>& windows);
 
 }  // namespace quoin::solver

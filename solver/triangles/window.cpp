@@ -16,53 +16,55 @@ using geometry::Point;
 
 constexpr std::uint32_t none = geometry::Triangle::none;
 
-/// The temperature along a run: its integral from the start to anywhere, and places.
-class Course {
+/// The integral of the temperature along a course, from its start to anywhere.
+class Integral {
  public:
-  Course(const NodedTriangles& nodes, const Run& run, const std::vector<double>& warmth)
-      : nodes_(nodes), run_(run), warmth_(warmth), until_{0.0} {
-    for (const std::uint32_t b : run.borders) {
-      const Border& border = nodes.borders[b];
-      until_.push_back(until_.back() + border.length *
-                                           (warmth[border.node[0]] + 4 * warmth[border.node[1]] +
-                                            warmth[border.node[2]]) /
-                                           6);
+  explicit Integral(const Course& course) : course_(course), until_{0.0} {
+    for (std::size_t k = 0; k < course.warmth.size(); ++k) {
+      const auto [a, m, b] = course.warmth[k];
+      until_.push_back(until_.back() +
+                       (course.along[k + 1] - course.along[k]) * (a + 4 * m + b) / 6);
     }
   }
 
-  [[nodiscard]] double length() const { return run_.along.back(); }
-
-  [[nodiscard]] double integral(double place) const {
+  [[nodiscard]] double to(double place) const {
     const auto [index, s] = within(place);
-    const Border& border = nodes_.borders[run_.borders[index]];
-    const double a = warmth_[border.node[0]], m = warmth_[border.node[1]],
-                 b = warmth_[border.node[2]];
+    const auto [a, m, b] = course_.warmth[index];
     return until_[index] +
-           border.length * s *
+           (course_.along[index + 1] - course_.along[index]) * s *
                (a + s * (4 * m - 3 * a - b) / 2 + s * s * (2 * a + 2 * b - 4 * m) / 3);
   }
 
   [[nodiscard]] Point point(double place) const {
     const auto [index, s] = within(place);
-    const Border& border = nodes_.borders[run_.borders[index]];
-    const Point a = nodes_.places[border.node[0]], b = nodes_.places[border.node[2]];
+    const Point a = course_.places[index], b = course_.places[index + 1];
     return {a.x + s * (b.x - a.x), a.y + s * (b.y - a.y)};
   }
 
  private:
-  /// The border a place falls on, and how far along it, from 0 to 1.
+  /// The piece a place falls on, and how far along it, from 0 to 1.
   [[nodiscard]] std::pair<std::size_t, double> within(double place) const {
-    const auto after = std::upper_bound(run_.along.begin() + 1, run_.along.end() - 1, place);
-    const auto index = static_cast<std::size_t>(after - run_.along.begin()) - 1;
-    const double length = run_.along[index + 1] - run_.along[index];
-    return {index, std::clamp((place - run_.along[index]) / length, 0.0, 1.0)};
+    const std::vector<double>& along = course_.along;
+    const auto after = std::upper_bound(along.begin() + 1, along.end() - 1, place);
+    const auto index = static_cast<std::size_t>(after - along.begin()) - 1;
+    const double length = along[index + 1] - along[index];
+    return {index, std::clamp((place - along[index]) / length, 0.0, 1.0)};
   }
 
-  const NodedTriangles& nodes_;
-  const Run& run_;
-  const std::vector<double>& warmth_;
+  const Course& course_;
   std::vector<double> until_;
 };
+
+Course course_of(const NodedTriangles& nodes, const Run& run, const std::vector<double>& warmth) {
+  Course course{run.is_fabric, run.along, {}, {}};
+  for (const std::uint32_t b : run.borders) {
+    const auto& node = nodes.borders[b].node;
+    course.places.push_back(nodes.places[node[0]]);
+    course.warmth.push_back({warmth[node[0]], warmth[node[1]], warmth[node[2]]});
+  }
+  course.places.push_back(nodes.places[nodes.borders[run.borders.back()].node[2]]);
+  return course;
+}
 
 bool same(Point a, Point b) { return std::hypot(a.x - b.x, a.y - b.y) < 1e-8; }
 
@@ -111,28 +113,34 @@ std::vector<Run> runs_along(const NodedTriangles& nodes, const Physics& physics,
   return runs;
 }
 
-std::optional<Window> coldest_window(const NodedTriangles& nodes, const std::vector<Run>& runs,
-                                     const std::vector<double>& warmth) {
-  const bool any_fabric =
-      std::any_of(runs.begin(), runs.end(), [](const Run& run) { return run.is_fabric; });
+std::optional<Window> coldest_window(const std::vector<Course>& courses) {
+  const bool any_fabric = std::any_of(courses.begin(), courses.end(),
+                                      [](const Course& course) { return course.is_fabric; });
   std::optional<Window> coldest;
-  for (const Run& run : runs) {
-    if (any_fabric && !run.is_fabric) continue;
-    const Course course(nodes, run, warmth);
-    const double width = std::min(thermometer_width, course.length());
+  for (const Course& course : courses) {
+    if (any_fabric && !course.is_fabric) continue;
+    const Integral integral(course);
+    const double length = course.along.back(), width = std::min(thermometer_width, length);
     const auto look = [&](double start) {
-      const double from = std::clamp(start, 0.0, course.length() - width);
-      const double mean = (course.integral(from + width) - course.integral(from)) / width;
+      const double from = std::clamp(start, 0.0, length - width);
+      const double mean = (integral.to(from + width) - integral.to(from)) / width;
       if (coldest && mean >= coldest->mean) return;
-      coldest = {course.point(from), course.point(from + width), course.point(from + width / 2),
-                 mean, width};
+      coldest = {integral.point(from), integral.point(from + width),
+                 integral.point(from + width / 2), mean, width};
     };
-    for (const double end : run.along) {
+    for (const double end : course.along) {
       look(end);
       look(end - width);
     }
   }
   return coldest;
+}
+
+std::optional<Window> coldest_window(const NodedTriangles& nodes, const std::vector<Run>& runs,
+                                     const std::vector<double>& warmth) {
+  std::vector<Course> courses;
+  for (const Run& run : runs) courses.push_back(course_of(nodes, run, warmth));
+  return coldest_window(courses);
 }
 
 std::vector<std::uint32_t> borders_of(const NodedTriangles& nodes, const std::vector<Run>& runs,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <vector>
@@ -32,8 +33,20 @@ struct Run {
                                           const Physics& physics, SpaceId air,
                                           const std::vector<double>& warmth);
 
+/// The temperature along a surface, all fabric or all not, walked with the material on the left:
+/// quadratic on each piece. Shape: along and places have one more value than warmth
+struct Course {
+  bool is_fabric = true;
+  std::vector<double> along;  ///< distance of each end from the start, m
+  std::vector<geometry::Point> places;
+  std::vector<std::array<double, 3>> warmth;  ///< at start, middle and end of each piece
+};
+
 /// The coldest window on the fabric, or on any surface of the air where it has none: by sliding,
-/// with either end at a node. None where the air touches nothing.
+/// with either end at the end of a piece. None where there is no course.
+[[nodiscard]] std::optional<Window> coldest_window(const std::vector<Course>& courses);
+
+/// The same along the runs of an air.
 [[nodiscard]] std::optional<Window> coldest_window(const geometry::NodedTriangles& nodes,
                                                    const std::vector<Run>& runs,
                                                    const std::vector<double>& warmth);

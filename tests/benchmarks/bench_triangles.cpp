@@ -59,7 +59,9 @@ Problem corner_of(double degrees) {
   problem.paint(brick, Outline{{0, 0}, end, outer, {-wide, -t}, {1, -t}, {1, 0}});
   return problem;
 }
+Problem corner_60() { return corner_of(60); }
 Problem corner_100() { return corner_of(100); }
+Problem corner_135() { return corner_of(135); }
 
 /// A window jamb with an aluminium cill plate of 3 mm run through it.
 Problem jamb_with_aluminium() {
@@ -136,7 +138,8 @@ void prove(benchmark::State& state, Problem (*section)(), double angle, Wanted w
 [[maybe_unused]] const int registered = [] {
   const std::pair<const char*, Problem (*)()> sections[] = {
       {"brick corner", brick_corner},     {"plastered slope", plastered_slope},
-      {"corner of 100 deg", corner_100},  {"jamb with aluminium", jamb_with_aluminium},
+      {"corner of 60 deg", corner_60},    {"corner of 100 deg", corner_100},
+      {"corner of 135 deg", corner_135},  {"jamb with aluminium", jamb_with_aluminium},
       {"splayed reveal", splayed_reveal}, {"arc", arc}};
   const std::pair<const char*, Wanted> levels[] = {{"L2D 1e-3", {1e-3, 0}},
                                                    {"L2D 1e-4", {1e-4, 0}},

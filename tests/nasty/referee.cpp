@@ -8,7 +8,9 @@
 #include <utility>
 
 #include "geometry/paint.hpp"
+#include "solver/grids/solution_on_grids.hpp"
 #include "solver/triangles/answer.hpp"
+#include "solver/triangles/beside_grids.hpp"
 #include "tests/laws/random_section.hpp"
 
 namespace quoin::testing {
@@ -125,6 +127,49 @@ Refereed refereed(const Problem& problem, std::uint64_t seed, double share) {
     }
   }
   return result;
+}
+
+Agreement agreement_of(const Problem& problem, double tampered) {
+  solver::Question question{
+      problem.section(), problem.physics(), problem.temperatures(),  {room}, outside, {},
+      factor_band,       std::nullopt,      snapped(problem.sheet())};
+  Agreement agreement;
+  solver::Solution surface = solver::solution_of(question, {});
+  solver::prove_thermometers(question, {}, {}, surface);
+  for (const solver::Check& check : surface.checks) {
+    if (!check.holds)
+      agreement.faults.push_back(
+          fmt::format("{}: {:.3g} > {:.3g}", check.name, check.value, check.limit));
+  }
+  for (const solver::AirSurface& air : surface.airs) {
+    if (!air.thermometer) continue;
+    ++agreement.thermometers;
+    const solver::Estimate& coldest = air.coldest.temperature;
+    if (air.thermometer->high < coldest.value - coldest.band - rounding * span)
+      agreement.faults.push_back(fmt::format("a mean of at most {:.4f} beside a point of {:.4f}",
+                                             air.thermometer->high, coldest.value));
+  }
+  question.factor_band.reset();
+  question.coupling_band = coupling_band;
+  const solver::Solution grid = solver::solution_on_grids(question, {});
+  solver::Claim claim;
+  claim.sheet = question.sheet;
+  claim.physics = question.physics;
+  claim.temperatures = question.temperatures;
+  claim.coupling_band = coupling_band;
+  claim.node_limit = 1500;
+  const solver::Answer answer = solver::answer_of(claim);
+  for (std::size_t k = 0; k < grid.couplings.size(); ++k) {
+    const solver::Coupling &one = grid.couplings[k], &other = answer.couplings[k];
+    if (!std::isfinite(one.high)) continue;
+    ++agreement.brackets;
+    const double slack = rounding * std::abs(one.high) + 1e-9;
+    if (one.low > tampered * other.high + slack || one.high < tampered * other.low - slack)
+      agreement.faults.push_back(fmt::format("coupling {:.6f} to {:.6f}, but {:.6f} to {:.6f}",
+                                             one.low, one.high, tampered * other.low,
+                                             tampered * other.high));
+  }
+  return agreement;
 }
 
 }  // namespace quoin::testing

@@ -22,4 +22,15 @@ struct Refereed {
 /// referee that sees anything finds misses where it is small. Throws: SolveError.
 [[nodiscard]] Refereed refereed(const Problem& problem, std::uint64_t seed, double share = 1.0);
 
+/// How what a grid and triangles say of an upright section go together.
+struct Agreement {
+  std::size_t thermometers = 0;     ///< proved
+  std::size_t brackets = 0;         ///< of couplings, by both
+  std::vector<std::string> faults;  ///< in words
+};
+
+/// Solves a section on a grid and on triangles at default accuracy. `tampered`: the factor on the
+/// brackets of the triangles; a comparison that sees anything finds faults where it is not 1.
+[[nodiscard]] Agreement agreement_of(const Problem& problem, double tampered = 1.0);
+
 }  // namespace quoin::testing

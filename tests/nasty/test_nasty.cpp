@@ -44,6 +44,32 @@ TEST_CASE("bands of nasty sections hold what another method finds to a hundredth
   }
 }
 
+TEST_CASE("grids and triangles do not contradict each other in upright nasty sections") {
+  std::size_t thermometers = 0, brackets = 0;
+  for (std::uint64_t seed = 3000; seed < 3042; ++seed) {
+    const NastySection section = nasty_section(seed);
+    if (section.problem.section().deviation > 0.0) continue;
+    CAPTURE(seed);
+    CAPTURE(section.family);
+    const Agreement agreement = agreement_of(section.problem);
+    for (const std::string& fault : agreement.faults) FAIL_CHECK(fault);
+    thermometers += agreement.thermometers;
+    brackets += agreement.brackets;
+  }
+  CHECK(thermometers >= 25);
+  CHECK(brackets >= 25);
+}
+
+TEST_CASE("brackets a little beside the truth contradict each other") {
+  std::size_t contradicted = 0;
+  for (std::uint64_t seed = 3000; seed < 3010; ++seed) {
+    const NastySection section = nasty_section(seed);
+    if (section.problem.section().deviation > 0.0) continue;
+    if (!agreement_of(section.problem, 1.01).faults.empty()) ++contradicted;
+  }
+  CHECK(contradicted >= 3);
+}
+
 TEST_CASE("triangles too coarse for the temperatures of the spaces are made finer") {
   const Problem problem = nasty_section(2049).problem;  // thin fins
   solver::Claim claim;

@@ -10,6 +10,7 @@
 #include "tools/answer/ask/physics.hpp"
 #include "tools/answer/find/drying.hpp"
 #include "tools/answer/find/readings.hpp"
+#include "tools/answer/find/thermometers.hpp"
 #include "tools/answer/find/timber_ends.hpp"
 #include "tools/answer/find/unheated.hpp"
 #include "tools/answer/find/vapour_check.hpp"
@@ -36,6 +37,7 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   SolvedVariant result;
   result.variant = variant;
   const std::vector<std::string> evaporation = solve_numbers(result, effort, solver::solution_of);
+  prove_thermometers(result, effort);
   for (const geometry::Flank& flank : variant.flanks) {
     result.plain.push_back(solver::plain_part(flank, result.surface.physics, result.heat.physics,
                                               temperatures_of(result.variant)));

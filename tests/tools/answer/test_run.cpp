@@ -7,6 +7,7 @@
 
 #include "cases/read.hpp"
 #include "tests/support/within.hpp"
+#include "tools/answer/numbers.hpp"
 #include "tools/answer/run.hpp"
 
 namespace quoin::tools {
@@ -53,6 +54,20 @@ TEST_CASE("a resistance fixed by the author holds for both purposes") {
   CHECK(result.heat.couplings.front().value == WithinRel{1 / (0.13 + 0.5 + 0.08), 1e-9});
   CHECK(result.surface.airs.front().coldest.factor.value ==
         WithinAbs{1 - 0.25 / (0.25 + 0.5 + 0.08), 1e-9});
+}
+
+TEST_CASE("a variant of an upright section has its thermometer proved, a row of a sweep does not") {
+  const SolvedVariant result = solved_wall("{is: outside, temperature: 0}");
+  const auto& proved = result.surface.airs.front().thermometer;
+  REQUIRE(proved.has_value());
+  const double surface = 20 - 20 * 0.25 / (0.25 + 0.5 + 0.04);  // exact in a plane wall
+  CHECK(proved->low <= surface + 1e-9);
+  CHECK(proved->high >= surface - 1e-9);
+  CHECK(proved->high - proved->low == WithinAbs{0.0, 1e-9});
+  SolvedVariant row;
+  row.variant = result.variant;
+  static_cast<void>(solve_numbers(row, {}, solver::solution_of));
+  CHECK_FALSE(row.surface.airs.front().thermometer.has_value());
 }
 
 TEST_CASE("heat flows into the section from the warm side and out of it on the cold side") {

@@ -190,6 +190,15 @@ std::vector<std::string> warnings(const SolvedVariant& solved, bool cuts_told) {
         "the wanted accuracy of L2D was not reached within the limit of nodes; the bracket says "
         "how far it got");
   }
+  for (const solver::Solution* solution : {&solved.surface, &solved.heat}) {
+    for (const solver::Check& check : solution->checks) {
+      if (check.holds) continue;
+      all.push_back(
+          fmt::format("'{}' does not hold: two methods differ by {:.2g} where {:.2g} is the most "
+                      "that their bands allow, so one of them is wrong; do not rely on this result",
+                      check.name, check.value, check.limit));
+    }
+  }
   if (solved.surface.field.fell_back || solved.heat.field.fell_back) {
     all.push_back(
         "the fast linear solver gave up on this section and the direct one answered: the result "
