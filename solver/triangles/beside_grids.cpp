@@ -2,9 +2,7 @@
 #include "solver/triangles/beside_grids.hpp"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
-#include <cstdio>
 #include <limits>
 #include <optional>
 #include <stdexcept>
