@@ -18,6 +18,7 @@
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
+#include "tools/answer/words/remedy.hpp"
 #include "tools/answer/words/steps.hpp"
 
 namespace quoin::tools {
@@ -40,7 +41,7 @@ double chance_in(const SolvedVariant& solved) {
 std::size_t best_of(const std::vector<SolvedVariant>& variants) {
   std::size_t best = 0;
   for (std::size_t v = 1; v < variants.size(); ++v) {
-    if (!can_be_carried_out(variants.front().variant, variants[v].variant)) continue;
+    if (!is_remedy(variants.front(), variants[v])) continue;
     const int by = worth(variants[v]) - worth(variants[best]);
     constexpr double noticeable = 0.01;  // of the chance
     if (by > 0 || (by == 0 && worth(variants[v]) >= 0 &&
@@ -71,12 +72,13 @@ std::string gain(const SolvedVariant& before, const SolvedVariant& after) {
   return fmt::format("{}: {}", moves, badge(*outcome));
 }
 
-/// The variant that only dries, or only airs; null where the case shows none.
+/// The remedy that only dries, or that airs, among others; null where the case shows none.
 template <class Wanted>
 const SolvedVariant* alone(const Results& results, Wanted wanted) {
   const SolvedVariant& first = results.variants.front();
   for (std::size_t v = 1; v < results.variants.size(); ++v) {
-    if (wanted(steps_of(first, results.variants[v]))) return &results.variants[v];
+    const SolvedVariant& later = results.variants[v];
+    if (is_remedy(first, later) && wanted(steps_of(first, later))) return &later;
   }
   return nullptr;
 }

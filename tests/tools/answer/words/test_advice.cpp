@@ -65,6 +65,56 @@ TEST_CASE("a variant that lost its brick is not recommended and one that kept it
   CHECK(advice_on(corner(lost + with_layers("lined", lined))).chosen == 2);
 }
 
+TEST_CASE("what airs a room is a remedy only where nothing else gets worse with it") {
+  const std::string air = "spaces: {room: {humidity: 35}}";
+  REQUIRE(advice_on(corner("  aired: {" + air + "}\n")).chosen == 1);
+  const std::string wetter[] = {
+      air + ", materials: {wall brick: {moisture: damp}}",
+      air + ", materials: {wall brick: {moisture: 0.15 m3/m3}}",
+      air + ", section: {bands: [{of: wall brick, x: [0, 600], moisture: saturated}]}",
+      air +
+          ", materials: {wet brick: {like: common brick, moisture: damp}}, "
+          "section: {corner: {layers: [[lime plaster, 15], [wet brick, 330]]}}"};
+  for (const std::string& change : wetter) {
+    const Advice advice = advice_on(corner("  aired: {" + change + "}\n"));
+    CHECK_MESSAGE(advice.chosen == 0, change);
+    CHECK_MESSAGE(advice.steps.empty(), change);
+  }
+  const std::string worse[] = {
+      "spaces: {room: {humidity: 35, temperature: 19}}",
+      "spaces: {room: {humidity: 35}, yard: {temperature: 1}}",
+      "spaces: {room: {humidity: 35, behind: curtain}}",
+      "spaces: {room: {temperature: 30, humidity: 51}}",
+      air + ", criteria: {mould: {surface humidity: 90}}",
+      air + ", materials: {lime plaster: {like: lime plaster, conductivity: 1.2}}"};
+  for (const std::string& change : worse)
+    CHECK_MESSAGE(advice_on(corner("  aired: {" + change + "}\n")).chosen == 0, change);
+}
+
+TEST_CASE("a step of drying is not told from a variant that does harm besides") {
+  const auto steps = [](const std::string& besides) {
+    return all_steps(advice_on(corner(
+        "  dried: {materials: {wall brick: {moisture: dry}}" + besides + "}\n", "saturated")));
+  };
+  CHECK(has(steps(""), "let wall brick dry: the coldest spot"));
+  CHECK(has(steps(", spaces: {room: {humidity: 55}}"), "no variant of this case shows it dry"));
+}
+
+TEST_CASE("a thicker lining on a reveal is a remedy though it moves what lies beside it") {
+  const Results results = results_of(
+      cases::case_of("quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 50}\n"
+                     "  yard: {is: outside, temperature: 2}\n"
+                     "materials:\n  wall brick: {like: common brick, moisture: sheltered}\n"
+                     "section:\n  reveal:\n"
+                     "    layers: [[lime plaster, 15], [wall brick, 327]]\n"
+                     "    lining: [[lime plaster, 15]]\n    splay: 60\n"
+                     "    frame: softwood across the grain\nvariants:\n"
+                     "  lined: {section: {reveal: {lining: [[hemp lime plaster, 30]]}}}\n",
+                     "reveal.yaml"),
+      "reveal.yaml", {}, {});
+  CHECK(advice_on(results).chosen == 1);
+}
+
 TEST_CASE("what a second step gains is told from where the first one ends") {
   const std::string dried = "materials: {wall brick: {moisture: dry}}";
   const std::string after = with_layers("then lined", lined, ", " + dried);
