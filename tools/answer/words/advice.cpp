@@ -17,6 +17,7 @@
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/filled.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/remedy.hpp"
 #include "tools/answer/words/steps.hpp"
@@ -244,6 +245,8 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
         from, &best));
     if (lined_inside(best.variant))
       all.back() += " Condensation behind the lining is not counted in that.";
+    if (fills_cavity(first, best))
+      all.back() += " Rain and damp that cross the filled cavity are not counted in that.";
   }
   if (by_air)
     all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),

@@ -8,6 +8,8 @@
 #include "cases/read.hpp"
 #include "tools/answer/run.hpp"
 #include "tools/answer/words/advice.hpp"
+#include "tools/answer/words/filled.hpp"
+#include "tools/output/text/report.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -113,6 +115,38 @@ TEST_CASE("a thicker lining on a reveal is a remedy though it moves what lies be
                      "reveal.yaml"),
       "reveal.yaml", {}, {});
   CHECK(advice_on(results).chosen == 1);
+}
+
+TEST_CASE("of rain is warned wherever a cavity that was air is filled") {
+  const auto results = [](const std::string& air, const std::string& layers) {
+    return results_of(
+        cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                       "  room: {is: inside, temperature: 20, humidity: 55}\n"
+                       "  yard: {is: outside, temperature: 0}\n"
+                       "materials:\n  leaf: {like: common brick, moisture: sheltered}\n"
+                       "  cavity: {air layer: 50" +
+                           air +
+                           "}\nsection:\n  corner:\n"
+                           "    layers: [[leaf, 102], [cavity, 50], [leaf, 102]]\n"
+                           "variants:\n  changed: {section: {corner: {layers: " +
+                           layers + "}}}\n",
+                       "corner.yaml"),
+        "corner.yaml", {}, {});
+  };
+  const auto warns = [&](const std::string& air, const std::string& layers) {
+    const Results solved = results(air, layers);
+    const std::string all = text_report(solved, {false, false, 1000});
+    CHECK(has(all, "driving rain") == fills_cavity(solved.variants[0], solved.variants[1]));
+    return has(all, "driving rain") && has(all_steps(advice_on(solved)), "the filled cavity");
+  };
+  const std::string filled = "[[leaf, 102], [wood fibre board, 50], [leaf, 102]]";
+  const std::string lined = "[[wood fibre board, 50], [leaf, 102], [cavity, 50], [leaf, 102]]";
+  const std::string clad = "[[leaf, 102], [cavity, 50], [leaf, 102], [wood fibre board, 50]]";
+  CHECK(warns("", filled));
+  CHECK(warns(", openings: 1500", filled));
+  CHECK(warns("", "[[wood fibre board, 50], [leaf, 102], [wood fibre board, 50], [leaf, 102]]"));
+  CHECK_FALSE(warns("", lined));
+  CHECK_FALSE(warns("", clad));
 }
 
 TEST_CASE("what a second step gains is told from where the first one ends") {
