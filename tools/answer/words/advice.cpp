@@ -134,11 +134,13 @@ std::string beside_its_limits(const SolvedVariant& solved, const solver::AirSurf
   const double needed = by == air.limit_by ? air.lowest_temperature
                                            : materials::lowest_safe_surface_temperature(
                                                  room.temperature, air.humidity, limit);
-  const bool against_mould = by == mould_limit().name || std::abs(limit - 0.8) < 1e-6;
+  const bool against_mould = std::abs(limit - 0.8) < 1e-6;
   const std::string what = outcome.kind == Kind::wet                ? "gets wet"
                            : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
                            : mould && has < 0.0 ? "freezes, and is too humid for its limit"
-                           : mould              ? "is cold enough for mould"
+                           : mould && needed >= room.temperature
+                               ? "is in air too humid for a surface as warm as the room"
+                           : mould                          ? "is cold enough for mould"
                            : outcome.kind != Kind::marginal ? "is safe"
                            : against_mould                  ? "only just stays free of mould"
                                                             : "only just keeps its limits";
@@ -155,7 +157,7 @@ std::string limit_kept(const solver::AirSurface& surface, const AirHumidity& air
                        const Outcome& outcome) {
   const double has = surface.coldest.temperature.value;
   if (has < air.lowest_temperature) return "";
-  const bool against_mould = air.limit_by == mould_limit().name || std::abs(air.limit - 0.8) < 1e-6;
+  const bool against_mould = std::abs(air.limit - 0.8) < 1e-6;
   const int decimals = decimals_for({has, air.lowest_temperature}, 1);
   std::string text = fmt::format(
       " In the air as stated it {}: {} °C, where {} °C is needed",

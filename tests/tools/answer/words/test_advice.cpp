@@ -215,6 +215,30 @@ TEST_CASE("a threshold that is not met is told beside what the air does at that 
   CHECK_FALSE(has(sentence("50"), "free of mould"));
 }
 
+TEST_CASE("where the air alone passes a limit it is not the cold that is told of") {
+  const auto sentence = [](const std::string& humidity) {
+    const std::string mild = "mould: {surface humidity: 70}";
+    return advice_on(corner("", "dry", humidity, mild)).sentence;
+  };
+  CHECK(has(sentence("45"), "is cold enough for mould"));
+  const Results humid = results_of(
+      cases::case_of("quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 85}\n"
+                     "  yard: {is: outside, temperature: 19.5}\n"
+                     "section: {wall: {layers: [[common brick, 330]]}}\n",
+                     "wall.yaml"),
+      "wall.yaml", {}, {});
+  CHECK(has(advice_on(humid).sentence, "in air too humid for a surface as warm as the room"));
+}
+
+TEST_CASE("a limit is known by its value and not by its name") {
+  const auto sentence = [](const std::string& limit) {
+    return advice_on(corner("", "sheltered", "45", "'80 %': {surface humidity: " + limit + "}"))
+        .sentence;
+  };
+  CHECK(has(sentence("70"), "for the 70 % of '80 %'"));
+  CHECK(has(sentence("80"), "against mould"));
+}
+
 TEST_CASE("a frozen surface is not called cold enough for mould") {
   const auto sentence = [](const std::string& temperature) {
     return advice_on(
