@@ -31,6 +31,7 @@
 #include "cases/meaning/vapour.hpp"
 #include "cases/meaning/wall_remarks.hpp"
 #include "cases/text/faults.hpp"
+#include "cases/text/file_kind.hpp"
 #include "cases/text/sha256.hpp"
 #include "cases/text/words.hpp"
 
@@ -371,7 +372,10 @@ Case read_text(std::string_view text, const std::string& file, const Files& file
   Shelf shelf;
   if (const std::optional<Node> tree = tree_of(text, faults))
     read_tree(*tree, files, in_house, shelf, result, faults);
-  if (!faults.empty()) throw InputError(faults.sorted());
+  if (!faults.empty()) {
+    if (auto other = fault_of_kind(text, file, FileKind::section)) throw InputError({*other});
+    throw InputError(faults.sorted());
+  }
   return result;
 }
 
