@@ -11,6 +11,7 @@
 #include "cases/meaning/read_survey.hpp"
 #include "cases/read.hpp"
 #include "cases/text/faults.hpp"
+#include "cases/text/file_kind.hpp"
 #include "cases/text/named.hpp"
 #include "cases/text/sha256.hpp"
 #include "cases/text/words.hpp"
@@ -48,11 +49,18 @@ std::vector<Named<WrittenReading>> written_readings(const Node& tree) {
 /// The case of one section; its faults go to `all`.
 std::optional<Case> case_in_house(const Named<std::string>& named, const Files& files,
                                   FaultList& faults, std::vector<Fault>& all) {
-  const std::optional<std::string> text = table_of(named.value, named.node->mark, files, faults);
+  const Mark mark = named.node->mark;
+  const std::optional<std::string> text = case_text_of(named.value, mark, files, faults);
   if (!text) return std::nullopt;
-  if (is_house(*text)) {
-    faults.add(named.node->mark, {fmt::format("'{}' is a house itself", named.value), "",
-                                  "a case file of one section", "list its sections here"});
+  const FileKind kind = kind_of(*text);
+  if (kind == FileKind::house) {
+    faults.add(mark, {fmt::format("'{}' is a house itself", named.value), "",
+                      "a case file of one section", "list its sections here"});
+    return std::nullopt;
+  }
+  if (kind != FileKind::section && kind != FileKind::unknown) {
+    faults.add(mark, {fmt::format("'{}' is {}, not a case file", named.value, words_for(kind)), "",
+                      "a case file of one section", std::string(use_of(kind))});
     return std::nullopt;
   }
   try {

@@ -17,6 +17,7 @@
 #include "cases/meaning/variant.hpp"
 #include "cases/meaning/wall_remarks.hpp"
 #include "cases/text/faults.hpp"
+#include "cases/text/file_kind.hpp"
 #include "cases/text/sha256.hpp"
 
 namespace quoin::cases {
@@ -174,7 +175,10 @@ Case read_text(std::string_view text, const std::string& file, const Files& file
   result.text = text;
   if (const std::optional<Node> tree = tree_of(text, faults))
     read_tree(*tree, files, in_house, result, faults);
-  if (!faults.empty()) throw InputError(faults.sorted());
+  if (!faults.empty()) {
+    if (auto other = fault_of_kind(text, file, FileKind::section)) throw InputError({*other});
+    throw InputError(faults.sorted());
+  }
   return result;
 }
 

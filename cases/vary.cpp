@@ -12,6 +12,7 @@
 #include "cases/grammar/quantity.hpp"
 #include "cases/grammar/reader.hpp"
 #include "cases/text/faults.hpp"
+#include "cases/text/file_kind.hpp"
 #include "cases/text/sha256.hpp"
 #include "cases/text/words.hpp"
 #include "cases/text/yaml_path.hpp"
@@ -183,12 +184,14 @@ void read_columns(const Node& table, const std::vector<std::string>& known, Vary
 /// The tree of the case; its faults go to `all`.
 std::optional<Node> tree_of_case(const std::string& file, const std::string& text,
                                  std::vector<Fault>& all) {
+  if (auto other = fault_of_kind(text, file, FileKind::section)) {
+    all.push_back(*std::move(other));
+    return std::nullopt;
+  }
   FaultList faults(file, text);
   std::optional<Node> tree = tree_of(text, faults);
   if (tree && tree->kind != Node::Kind::map)
     faults.add(tree->mark, {"a case is a map: key: value", words_of(*tree), "a map", ""});
-  if (tree && tree->find("house") != nullptr)
-    faults.add({}, {"this is a house, not a case", "", "a case of one section", ""});
   const std::vector<Fault> found = faults.sorted();
   all.insert(all.end(), found.begin(), found.end());
   return found.empty() ? tree : std::nullopt;
@@ -242,7 +245,10 @@ Vary vary_of(std::string_view text, const std::string& file, const Files& files,
   }
   std::vector<Fault> all = faults.sorted();
   all.insert(all.end(), of_case.begin(), of_case.end());
-  if (!all.empty()) throw InputError(std::move(all));
+  if (!all.empty()) {
+    if (auto other = fault_of_kind(text, file, FileKind::vary)) throw InputError({*other});
+    throw InputError(std::move(all));
+  }
   return vary;
 }
 

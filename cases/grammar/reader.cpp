@@ -17,6 +17,17 @@ bool all_digits(std::string_view text) {
   return !text.empty() && text.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
+constexpr std::string_view give_or_take_key = "plus or minus";
+constexpr double most_apart = 5.0;  ///< from the value to either end, as a factor
+constexpr const char* log_or_leave =
+    "measure it, or leave out how far it is known: what is usual is then assumed";
+
+/// The most that may be given or taken, 95 %: of a humidity a fixed number of points, of anything
+/// else what leaves a fifth of it.
+double widest(double value, Measure measure) {
+  return measure == Measure::humidity ? 0.30 : (1.0 - 1.0 / most_apart) * std::abs(value);
+}
+
 std::string list_of(const std::vector<std::string>& words) { return joined(words, ", "); }
 
 }  // namespace
@@ -79,8 +90,10 @@ void Reader::quantity(std::string_view key, std::optional<double>& value, Measur
                       Range plausible, std::string_view /*about*/) {
   const Node* node = scalar_of(key, expected(measure, plausible));
   if (node == nullptr) return;
-  const auto read = quantity_of(node->text, measure, plausible);
-  if (const auto* complaint = std::get_if<Complaint>(&read)) {
+  auto read = quantity_of(node->text, measure, plausible);
+  if (auto* complaint = std::get_if<Complaint>(&read)) {
+    if (key == give_or_take_key && complaint->remedy.empty())
+      complaint->remedy = "what is known no better than that tells nothing: leave it out";
     faults_.add(node->mark, *complaint);
   } else {
     value = std::get<double>(read);
@@ -100,8 +113,8 @@ void Reader::give_or_take(std::string_view key, std::optional<double>& value,
       known_.emplace_back(key);
       const auto middle =
           quantity_of(trimmed(std::string_view(text).substr(0, at)), measure, plausible);
-      const auto apart = quantity_of(trimmed(std::string_view(text).substr(at + sign.size())),
-                                     measure, {0.0, plausible.high});
+      const std::string_view spread_text = trimmed(std::string_view(text).substr(at + sign.size()));
+      const auto apart = quantity_of(spread_text, measure, {0.0, plausible.high});
       for (const auto* read : {&middle, &apart}) {
         if (const auto* complaint = std::get_if<Complaint>(read)) {
           faults_.add(entry->value.mark, *complaint);
@@ -110,6 +123,12 @@ void Reader::give_or_take(std::string_view key, std::optional<double>& value,
       }
       value = std::get<double>(middle);
       spread = std::get<double>(apart);
+      const double most = widest(*value, measure);
+      if (*spread <= most) return;
+      faults_.add(entry->value.mark,
+                  {"this is known too little to reckon with: nearly anything lies within it",
+                   std::string(spread_text),
+                   fmt::format("up to {} give or take", shown(most, measure)), log_or_leave});
       return;
     }
   }
@@ -142,7 +161,20 @@ void Reader::sourced(std::string_view key, std::optional<materials::Sourced>& va
   Reader reader(entry->value, fmt::format("'{}'", key), faults_);
   describe_sourced(reader, read, measure, plausible);
   reader.finish();
-  if (!std::isnan(read.value)) value = read;
+  if (std::isnan(read.value)) return;
+  value = read;
+  for (const auto& [end, end_key] : {std::pair{read.low, "low"}, std::pair{read.high, "high"}}) {
+    const bool too_far = measure == Measure::conductivity && end &&
+                         (*end < read.value / most_apart || *end > read.value * most_apart);
+    const Entry* stated = entry->value.find(end_key);
+    if (!too_far || stated == nullptr) continue;
+    faults_.add(stated->value.mark,
+                {"this is known too little to reckon with: nearly anything lies within it",
+                 shown(*end, measure),
+                 fmt::format("{} to {}", shown(read.value / most_apart, measure),
+                             shown(read.value * most_apart, measure)),
+                 log_or_leave});
+  }
 }
 
 void Reader::word(std::string_view key, std::string& value, std::string_view about) {

@@ -105,9 +105,9 @@ void describe(Visitor& visit, WrittenStretch& stretch) {
 
 template <class Visitor>
 void describe(Visitor& visit, Household& household) {
-  visit.humidity("humidity", household.humidity, 0.0, 0.4, "plus or minus, 95 %");
-  visit.difference("inside", household.inside, 0.0, 15.0, "plus or minus, 95 %");
-  visit.difference("outside", household.outside, 0.0, 20.0, "plus or minus, 95 %");
+  visit.humidity("humidity", household.humidity, 0.0, 0.3, "plus or minus, 95 %");
+  visit.difference("inside", household.inside, 0.0, 10.0, "plus or minus, 95 %");
+  visit.difference("outside", household.outside, 0.0, 10.0, "plus or minus, 95 %");
 }
 
 struct WrittenSurvey {

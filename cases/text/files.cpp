@@ -15,26 +15,18 @@ bool stays_within(const std::filesystem::path& name) {
          std::none_of(name.begin(), name.end(), [](const auto& part) { return part == ".."; });
 }
 
-/// What a file is to the one that names it.
-struct Named {
-  const char* what;      ///< "table"
-  const char* of;        ///< what names it
-  const char* expected;  ///< and where
-};
-
-std::optional<std::string> text_of(const std::string& name, Mark mark, const Named& named,
-                                   const Files& files, FaultList& faults) {
-  const std::string expected =
-      fmt::format("{} in the folder of the {} file, or below it", named.expected, named.of);
+/// `what` a file is to the one that names it: "table", and which `kind` of file: "a CSV file".
+std::optional<std::string> text_of(const std::string& name, Mark mark, const char* what,
+                                   const char* kind, const Files& files, FaultList& faults) {
+  const std::string expected = fmt::format("{} in the folder of this file, or below it", kind);
   if (!stays_within(name)) {
-    faults.add(mark, {fmt::format("the {} '{}' lies outside the folder of the {} file", named.what,
-                                  name, named.of),
-                      name, expected, fmt::format("copy the {} there", named.what)});
+    faults.add(mark, {fmt::format("the {} '{}' lies outside the folder of this file", what, name),
+                      name, expected, fmt::format("copy the {} there", what)});
     return std::nullopt;
   }
   std::optional<std::string> text = files ? files(name) : std::nullopt;
   if (!text) {
-    faults.add(mark, {fmt::format("the {} '{}' cannot be read", named.what, name), name, expected,
+    faults.add(mark, {fmt::format("the {} '{}' cannot be read", what, name), name, expected,
                       "check its name, and that you may read it"});
   }
   return text;
@@ -44,12 +36,12 @@ std::optional<std::string> text_of(const std::string& name, Mark mark, const Nam
 
 std::optional<std::string> table_of(const std::string& name, Mark mark, const Files& files,
                                     FaultList& faults) {
-  return text_of(name, mark, {"table", "case", "a CSV file"}, files, faults);
+  return text_of(name, mark, "table", "a CSV file", files, faults);
 }
 
 std::optional<std::string> case_text_of(const std::string& name, Mark mark, const Files& files,
                                         FaultList& faults) {
-  return text_of(name, mark, {"case", "vary", "a case file"}, files, faults);
+  return text_of(name, mark, "case", "a case file", files, faults);
 }
 
 }  // namespace quoin::cases

@@ -55,8 +55,8 @@ Value across_pad(const ReadingModel& model, const ReadSpot& spot, const Evaluate
   const std::size_t share = spot.watched * airs + pad.air;
   const auto error = spot.air_error[pad.air];
   const double air = spot.air[pad.air] + (error ? unknowns[*error] : 0.0);
-  const double ratio =
-      pad.resistance * std::exp(unknowns[pad.unknown]) * conductance(at, pad.group);
+  const double factor = pad.unknown ? std::exp(unknowns[*pad.unknown]) : 1.0;
+  const double ratio = pad.resistance * factor * conductance(at, pad.group);
   const double colder = air - place.value;
   const double others = 1.0 - at.shares[share];
   const double divisor = 1.0 + ratio * others;
@@ -65,7 +65,7 @@ Value across_pad(const ReadingModel& model, const ReadSpot& spot, const Evaluate
   if (place.slope.empty()) return result;
   result.slope.assign(unknowns.size(), 0.0);
   const double by_ratio = result.value / divisor;  // by the logarithm of the ratio
-  result.slope[pad.unknown] += by_ratio;
+  if (pad.unknown) result.slope[*pad.unknown] += by_ratio;
   const UncertainSection& section = model.sections[spot.section];
   for (const Growth& growth : section.growth) {
     if (growth.parameter == section.base.conductivity.size() + pad.group)

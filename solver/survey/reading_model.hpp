@@ -35,10 +35,10 @@ struct UncertainSection {
 
 /// A pad of known resistance stuck to the surface, the difference across which is read.
 struct ReadPad {
-  double resistance = 0.0;  ///< m2K/W
-  std::size_t unknown = 0;  ///< logarithm of its factor
-  std::size_t group = 0;    ///< of the faces it is stuck to
-  std::size_t air = 0;      ///< in front of it
+  double resistance = 0.0;             ///< m2K/W
+  std::optional<std::size_t> unknown;  ///< logarithm of its factor; absent: it is 1
+  std::size_t group = 0;               ///< of the faces it is stuck to
+  std::size_t air = 0;                 ///< in front of it
 };
 
 /// What a thermometer that looks at the surface adds to it.

@@ -240,6 +240,29 @@ class Report(unittest.TestCase):
             return Object.values(seen).filter((count) => count > 500).length; })()""")
         self.assertGreater(colours, 8)  # bands, tints, white
 
+    def test_labels_of_rooms_are_whole_wherever_the_slider_parts_the_picture(self):
+        self.open(self.solve("corner"))
+        cut = self.browser.value("""(() => {
+            const context = CanvasRenderingContext2D.prototype, write = context.fillText, found = [], seen = [];
+            context.fillText = function(words, ...rest) {
+              const half = this.measureText(words).width / 2, {a, b, e, f} = this.getTransform();
+              const ratio = both.ratio, [w, h] = [a, b].map((each) => Math.abs(each) / ratio * half);
+              const [x, y, at] = [e / ratio, f / ratio, Number(document.getElementById('split').value) / 100 *
+                                  both.before.width / ratio];
+              seen.push(words);
+              if (x - w < 0 || x + w > both.view.fieldWidth || y - h < 0 || y + h > both.view.height) found.push(words);
+              if (x - w < at && x + w > at) found.push(`${words} at ${at}`);
+              return write.call(this, words, ...rest);
+            };
+            for (let share = 0; share <= 100; share += 5) {
+              document.getElementById('split').value = share;
+              paintBoth();
+            }
+            context.fillText = write;
+            return [seen.filter((words) => words.startsWith('kitchen')).length, found]; })()""")
+        self.assertGreaterEqual(cut[0], 21, "the kitchen is named wherever the slider stands")
+        self.assertEqual(cut[1], [])
+
     def test_every_width_holds_the_page_and_all_can_read_it(self):
         for name in EXAMPLE_NAMES:
             self.open(self.solve(name))

@@ -152,10 +152,11 @@ table: [psi]
 )";
   CHECK(faults_of(sweep).empty());
   CHECK(faults_of(sweep, "quoin: 1\nquoin: 1\n").at(0).file == "corner.yaml");
-  CHECK(faults_of(sweep, "house: {a: b.yaml}\n").at(0).what == "this is a house, not a case");
+  CHECK(faults_of(sweep, "house: {a: b.yaml}\n").at(0).what ==
+        "this is a house file, not a case file");
   const std::string other = "vary: 1\ncase: ../corner.yaml\nover: {a: [1]}\ntable: [psi]\n";
   CHECK(faults_of(other).at(0).what ==
-        "the case '../corner.yaml' lies outside the folder of the vary file");
+        "the case '../corner.yaml' lies outside the folder of this file");
   const std::vector<cases::Fault> all = faults_of("vary: 2\n");
   CHECK(std::any_of(all.begin(), all.end(), [](const cases::Fault& fault) {
     return fault.what == "this program does not know format 2";

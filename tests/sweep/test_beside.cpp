@@ -49,3 +49,38 @@ TEST_CASE("nothing is said beside masonry of the author's own or a lining that i
                      ", {material: wood fibre board, thickness: 41}")
             .empty());
 }
+
+TEST_CASE("a detail that is made up otherwise than those of the catalogue is not set beside them") {
+  const auto words = [](const std::string& recipe, const std::string& of_room = "",
+                        const std::string& more = "") {
+    const cases::Case source = cases::case_of(
+        "quoin: 1\nspaces:\n  hall: {is: inside, temperature: 20, humidity: 50" + of_room +
+            "}\n  yard: {is: outside, temperature: 0}\n"
+            "materials:\n  wall brick: {like: common brick, moisture: dry}\n"
+            "section:\n  " +
+            recipe + more,
+        "case.yaml");
+    return tools::beside_catalogue(tools::solved(source.variants.front(), {}, {}));
+  };
+  const std::string layers = "layers: [[lime plaster, 15], [wall brick, 327]]";
+  const auto corner = [&](const std::string& more) { return "corner: {" + layers + more + "}\n"; };
+  const auto jamb = [&](const std::string& frame, const std::string& more) {
+    return "reveal: {" + layers + ", lining: [[lime plaster, 15]], frame: " + frame +
+           ", frame depth: 56, frame setback: 60" + more + "}\n";
+  };
+  CHECK_FALSE(words(corner("")).empty());
+  CHECK(words(corner(", turn: internal")).empty());
+  CHECK(words(corner(""), ", behind: curtain").empty());
+  CHECK(
+      words(corner(""), "", "  bands: [{of: wall brick, x: [0, 200], moisture: damp}]\n").empty());
+  CHECK(words("corner: {layers: [[lime plaster, 15], [wall brick, 327], "
+              "[wood fibre board, 40]]}\n")
+            .empty());
+  CHECK_FALSE(words(jamb("softwood across the grain", "")).empty());
+  CHECK(words(jamb("aluminium", "")).empty());
+  CHECK(words(jamb("softwood across the grain", ", splay: 100")).empty());
+  CHECK(words("reveal: {" + layers +
+              ", frame: softwood across the grain, frame setback: 60, "
+              "frame depth: 56}\n")
+            .empty());
+}

@@ -47,7 +47,8 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
     result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
                                            result.surface.airs.front().coldest.place);
   }
-  const std::string legs = short_legs_remark(result, effort);
+  const ShortLegs legs = short_legs(result, effort);
+  result.cut_off = legs.matters;
   result.years = years_of(result);
   result.chances = chances_of(result, ground, effort.linear);
   grade_by_chance(result);
@@ -58,12 +59,12 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   add_enough_at_ninety(result, effort);
   result.vapour = vapour_check(result, effort.linear);
   result.drying = drying_ledger(result, effort.linear);
-  result.warnings = warnings(result, !legs.empty());
+  result.warnings = warnings(result, !legs.remark.empty());
   result.warnings.insert(result.warnings.end(), evaporation.begin(), evaporation.end());
   result.warnings.insert(result.warnings.end(), enough.warnings.begin(), enough.warnings.end());
   const std::vector<std::string> wetness = wetness_remarks(result);
   result.warnings.insert(result.warnings.end(), wetness.begin(), wetness.end());
-  if (!legs.empty()) result.warnings.insert(result.warnings.begin(), legs);
+  if (!legs.remark.empty()) result.warnings.insert(result.warnings.begin(), legs.remark);
   if (std::string lining = lining_remark(variant); !lining.empty())
     result.warnings.push_back(std::move(lining));
   if (std::string vapour = vapour_remark(result); !vapour.empty())

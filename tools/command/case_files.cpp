@@ -15,6 +15,7 @@
 #include "cases/text/faults.hpp"
 #include "cases/text/yaml_tree.hpp"
 #include "tools/command/errors.hpp"
+#include "tools/sweep/sweep.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -48,7 +49,9 @@ std::string text_of_file(const std::string& file) {
   std::error_code unknown;  // what cannot be asked cannot be read either
   if (std::filesystem::is_directory(file, unknown)) {
     throw cases::InputError(
-        {fault_of_file(file, "this is a folder, not a case file", "name the .yaml file in it")});
+        {fault_of_file(file, "this is a folder, not a case file",
+                       part_files(file).empty() ? "name the .yaml file in it"
+                                                : "`quoin gather` takes the rows in it")});
   }
   std::ifstream stream(file, std::ios::binary);
   std::string text = beginning_of(stream);
@@ -57,6 +60,10 @@ std::string text_of_file(const std::string& file) {
                                            "check its name, and that you may read it")});
   }
   return text;
+}
+
+void refuse_other_kind(const std::string& text, const std::string& file, cases::FileKind wanted) {
+  if (auto other = cases::fault_of_kind(text, file, wanted)) throw cases::InputError({*other});
 }
 
 cases::Files files_beside(const std::string& file) {

@@ -9,6 +9,7 @@
 
 #include "cases/house.hpp"
 #include "cases/model/case.hpp"
+#include "cases/text/file_kind.hpp"
 #include "cases/text/files.hpp"
 #include "tools/command/command.hpp"
 
@@ -22,6 +23,9 @@ struct CaseOrHouse {
 
 /// What a file holds, as far as a case may reach; "-" is standard input. Throws: InputError.
 [[nodiscard]] std::string text_of_file(const std::string& file);
+
+/// Refuses a file that surely is of another kind than wanted. Throws: InputError.
+void refuse_other_kind(const std::string& text, const std::string& file, cases::FileKind wanted);
 
 /// The files that a file may name: from its folder, that of standard input being the current one,
 /// and from below. A link that leads out of the folder is no such file.

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <CLI/App.hpp>
+#include <filesystem>
 #include <memory>
 #include <ostream>
 #include <string>
@@ -9,6 +10,7 @@
 #include "cases/text/faults.hpp"
 #include "cases/text/yaml_text.hpp"
 #include "tools/command/arguments.hpp"
+#include "tools/command/case_files.hpp"
 #include "tools/command/command.hpp"
 #include "tools/sweep/gathered.hpp"
 #include "tools/sweep/map.hpp"
@@ -66,8 +68,24 @@ void check(const GatherOptions& options) {
     refuse("--result says what a picture shows", "no picture", "--picture, too");
 }
 
+/// Rows lie in a folder; a file in its place is told by what it is.
+void refuse_file(const std::string& name) {
+  std::error_code unknown;  // what cannot be asked is not there, which is told where it is read
+  if (!std::filesystem::is_regular_file(name, unknown)) return;
+  const cases::FileKind kind = cases::kind_of(text_of_file(name));
+  cases::Fault fault;
+  fault.file = name;
+  fault.what = kind == cases::FileKind::unknown
+                   ? "this is a file, not a folder of rows"
+                   : fmt::format("this is {}, not a folder of rows", cases::words_for(kind));
+  fault.expected = "the folder that `quoin vary FILE -o DIR` wrote";
+  fault.remedy = cases::use_of(kind);
+  throw cases::InputError({fault});
+}
+
 Exit gather(const GatherOptions& options, const Terminal& terminal) {
   check(options);
+  refuse_file(options.folder);
   Gathered gathered(options.folder);
   if (options.row) {
     const cases::Vary& vary = gathered.vary();

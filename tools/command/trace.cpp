@@ -37,7 +37,10 @@ double millimetres(const std::string& option, const std::string& text) {
 }
 
 Exit trace(const TraceOptions& options, const Terminal& terminal) {
+  if (options.drawing != "-")
+    refuse_other_kind(text_of_file(options.drawing), options.drawing, cases::FileKind::drawing);
   const std::string layers = text_of_file(options.layers);
+  refuse_other_kind(layers, options.layers, cases::FileKind::section);
   const Traced result =
       traced(drawing_in(options.drawing), options.drawing, layers, options.layers, options.wish);
   if (!terminal.quiet) {

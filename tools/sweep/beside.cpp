@@ -13,8 +13,10 @@
 #include <vector>
 
 #include "cases/meaning/catalogue.hpp"
+#include "cases/read.hpp"
 #include "cases/write_sheet.hpp"
 #include "materials/moisture.hpp"
+#include "tools/sweep/made_alike.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -70,19 +72,29 @@ std::vector<Row> rows_of(std::string_view table) {
   return rows;
 }
 
-std::string_view table_of(const geometry::Recipe& recipe) {
+/// What the files of a detail are called; empty where the catalogue has none of this recipe.
+std::string detail_of(const geometry::Recipe& recipe) {
   static const std::map<std::string_view, std::string_view> details{
-      {"corner", "corner.csv"}, {"reveal", "jamb.csv"},         {"sill", "sill.csv"},
-      {"head", "head.csv"},     {"wall base", "wall_base.csv"}, {"partition", "partition.csv"}};
+      {"corner", "corner"}, {"reveal", "jamb"},         {"sill", "sill"},
+      {"head", "head"},     {"wall base", "wall_base"}, {"partition", "partition"}};
   const std::string_view name = std::visit([](const auto& kind) { return kind.name; }, recipe);
   const auto known = details.find(name);
-  return known == details.end() ? "" : known->second;
+  return known == details.end() ? "" : std::string(known->second);
 }
 
-/// Whether a material is the brick of the catalogue, by whatever name: not one of the author's own.
-bool is_masonry(const materials::Material& material) {
+/// Empty where there is no such file.
+std::string_view text_of(const std::string& file) {
+  for (const EmbeddedFile& each : catalogue_files()) {
+    if (each.name == file) return each.text;
+  }
+  return {};
+}
+
+/// Whether a material is that of the catalogue, by whatever name: not one of the author's own.
+bool is_catalogued(const materials::Material& material, std::string_view name) {
   static const cases::Catalogue all = cases::catalogue();
-  return cases::material_text(material) == cases::material_text(*all.find(masonry));
+  const auto* known = all.find(name);
+  return known != nullptr && cases::material_text(material) == cases::material_text(*known);
 }
 
 /// What the catalogue goes by.
@@ -91,6 +103,7 @@ struct Wall {
   double moisture = 0.0;   ///< m3/m3
   std::map<std::string, double> states;
   std::string lining;  ///< as the tables have it; empty: bare
+  double rest = 0.0;   ///< resistance of all other layers, m2K/W
 };
 
 std::optional<Wall> wall_of(const cases::Variant& variant) {
@@ -98,7 +111,7 @@ std::optional<Wall> wall_of(const cases::Variant& variant) {
   Wall wall;
   for (const geometry::Layer& layer : variant.flanks.front().layers) {
     const cases::Region& region = variant.regions[layer.region];
-    if (is_masonry(region.material)) {
+    if (is_catalogued(region.material, masonry)) {
       if (wall.thickness > 0.0) return std::nullopt;  // a wall of two leaves
       wall.thickness = layer.thickness * 1e3;
       wall.moisture = region.moisture;
@@ -107,10 +120,18 @@ std::optional<Wall> wall_of(const cases::Variant& variant) {
         if (const auto* known = std::get_if<double>(&moisture))
           wall.states[std::string(name)] = *known;
       }
-    } else if (region.material.conductivity.value <= insulates) {
+    } else if (region.material.conductivity.value > insulates) {
+      wall.rest += layer.thickness / region.material.conductivity.value;
+    } else {
+      const bool inside = wall.thickness == 0.0;
+      if (!inside || !is_catalogued(region.material, region.material.name)) return std::nullopt;
       wall.lining += fmt::format("{{material: {}, thickness: {:g}}}", region.material.name,
                                  std::round(layer.thickness * 1e5) / 100.0);
     }
+  }
+  for (const cases::Region& region : variant.regions) {  // a band may be wetter than the rest
+    if (is_catalogued(region.material, masonry) && region.moisture != wall.moisture)
+      return std::nullopt;
   }
   if (wall.thickness == 0.0) return std::nullopt;
   return wall;
@@ -136,18 +157,26 @@ std::string range(double low, double high, int digits) {
   return from == to ? from : from + " to " + to;
 }
 
+/// Whether all but what the tables go by is as they have it.
+bool is_such_a_detail(const std::string& detail, const cases::Variant& variant, const Wall& wall) {
+  constexpr double a_coat = 0.03;  // m2K/W, of plaster
+  const std::string file = detail + ".yaml";
+  const cases::Case drawn = cases::case_of(text_of(file), file);
+  const std::optional<Wall> other = wall_of(drawn.variants.front());
+  return other && std::abs(other->rest - wall.rest) <= a_coat &&
+         made_alike(drawn.variants.front(), variant);
+}
+
 }  // namespace
 
 std::string beside_catalogue(const SolvedVariant& solved) {
   if (!solved.variant.recipe) return "";
-  const std::string_view name = table_of(*solved.variant.recipe);
+  const std::string detail = detail_of(*solved.variant.recipe);
   const std::optional<Wall> wall = wall_of(solved.variant);
-  const auto tables = catalogue_tables();
-  const auto table = std::find_if(tables.begin(), tables.end(),
-                                  [&](const EmbeddedFile& file) { return file.name == name; });
-  if (!wall || table == tables.end()) return "";
+  if (detail.empty() || !wall || !is_such_a_detail(detail, solved.variant, *wall)) return "";
+  const std::string name = detail + ".csv";
   std::set<double> thicknesses, moistures;
-  const std::vector<Row> rows = rows_of(table->text);
+  const std::vector<Row> rows = rows_of(text_of(name));
   for (const Row& row : rows) {
     thicknesses.insert(row.thickness);
     moistures.insert(wall->states.at(row.moisture));

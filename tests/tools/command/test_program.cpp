@@ -43,6 +43,43 @@ TEST_CASE(
   CHECK(files >= 40);
 }
 
+TEST_CASE("a file of another kind than the command takes is told once by what it is") {
+  const Scratch scratch;
+  const std::string folder = QUOIN_SOURCE_DIR "/cases/";
+  const std::string drawing = (scratch / "drawing.dxf").string();
+  std::ofstream(drawing) << "0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n";
+  const std::string picture = (scratch / "picture.svg").string();
+  std::ofstream(picture) << "<svg xmlns=\"http://www.w3.org/2000/svg\"></svg>\n";
+  const std::string section = folder + "catalogue/corner.yaml";
+  const std::string sweep = folder + "catalogue/corner.vary.yaml";
+  const std::string house = folder + "examples/house/house.yaml";
+  const std::string rows = " -o '" + (scratch / "rows").string() + "'";
+  struct Wrong {
+    std::string arguments, what, use;
+  };
+  const Wrong all[] = {
+      {"solve '" + sweep + "'", "this is a vary file, not a case file", "`quoin vary"},
+      {"check '" + picture + "'", "this is a picture, not a case file", "made from"},
+      {"check '" + drawing + "'", "this is a drawing (DXF), not a case file", "`quoin trace"},
+      {"vary '" + section + "'" + rows, "this is a case file, not a vary file", "`quoin solve`"},
+      {"vary '" + house + "'" + rows, "this is a house file, not a vary file", "`quoin solve`"},
+      {"gather '" + section + "'", "this is a case file, not a folder of rows", "`quoin solve`"},
+      {"trace '" + section + "' --layers '" + section + "'",
+       "this is a case file, not a drawing (DXF)", "`quoin solve`"},
+      {"trace '" + drawing + "' --layers '" + sweep + "'", "this is a vary file, not a case file",
+       "`quoin vary"},
+  };
+  for (const Wrong& each : all) {
+    CAPTURE(each.arguments);
+    const Run result = run(each.arguments);
+    CHECK(result.exit == 2);
+    CHECK(result.out.empty());
+    CHECK(result.notes.find(each.what) != std::string::npos);
+    CHECK(result.notes.find(each.use) != std::string::npos);
+    CHECK(result.notes.find("faults") == std::string::npos);
+  }
+}
+
 TEST_CASE("a folder that cannot be made ends with exit 4 and its path") {
   const Scratch scratch;
   std::ofstream(scratch / "a file") << "in the way";

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,10 +10,14 @@
 
 namespace quoin::tools {
 
+/// What an uncertain input is of.
+enum class InputOf : std::uint8_t { fabric, humidity, temperature };
+
 /// How much of the doubt one input carries.
 struct ChanceShare {
   std::string input;
   double share = 0.0;  ///< of the variance of the margin, 0 to 1
+  InputOf of = InputOf::fabric;
 };
 
 /// The margin of a criterion while one input is at 5 and at 95 of 100, all others at their medians.
@@ -20,6 +25,7 @@ struct TornadoBar {
   std::string input;
   double low = 0.0;  ///< margin at 5 of 100 of the input, in the unit of the criterion
   double high = 0.0;
+  InputOf of = InputOf::fabric;
 };
 
 /// The chance that a criterion is broken.

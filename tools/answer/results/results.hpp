@@ -89,6 +89,7 @@ struct SolvedVariant {
   std::vector<EnoughFor> enough;      ///< for each verdict, in the same order
   std::optional<VapourCheck> vapour;  ///< where the case asks for it; never a verdict
   std::optional<DryingLedger> drying;
+  bool cut_off = false;  ///< cut planes too near the detail matter to its coldest spots
   std::vector<std::string> warnings;  ///< in plain words
   std::string summary;                ///< the verdict in plain words
 };

@@ -23,6 +23,7 @@ struct QualityRule {
   std::optional<double> refused_from;
   Fit fit = Fit::good;
   std::string words;
+  bool always_told = false;  ///< though it is good
 };
 
 struct Quality {

@@ -40,6 +40,12 @@ struct Input {
   // What it is: the conductivity of a material of the field, an air, or else a zone.
   std::optional<std::size_t> material = std::nullopt;
   double AirState::*air = nullptr;
+
+  [[nodiscard]] InputOf of() const {
+    return air == nullptr               ? InputOf::fabric
+           : air == &AirState::humidity ? InputOf::humidity
+                                        : InputOf::temperature;
+  }
 };
 
 std::vector<Input> inputs_of(const JudgedRoom& room, const FabricDraws& fabric, FabricState median,
@@ -115,8 +121,8 @@ void tell(const std::vector<Input>& inputs, Chance& chance) {
   double sum = 0.0;
   for (const Input& input : inputs) sum += input.variance;
   for (const Input& input : inputs) {
-    if (sum > 0.0) chance.shares.push_back({input.name, input.variance / sum});
-    chance.tornado.push_back({input.name, input.low, input.high});
+    if (sum > 0.0) chance.shares.push_back({input.name, input.variance / sum, input.of()});
+    chance.tornado.push_back({input.name, input.low, input.high, input.of()});
   }
   std::stable_sort(
       chance.shares.begin(), chance.shares.end(),

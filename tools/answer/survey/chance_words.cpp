@@ -21,10 +21,6 @@ std::string breaking(const materials::Test& test) {
                      std::get<materials::FactorThreshold>(test).threshold);
 }
 
-bool is_of_household(const std::string& input) {
-  return input == "humidity" || input.rfind("temperature", 0) == 0;
-}
-
 }  // namespace
 
 std::string of_100(double chance) {
@@ -38,7 +34,7 @@ bool household_carries(const Chance& chance) {
   if (chance.broken < decided || chance.broken > 1.0 - decided) return false;
   double household = 0.0;
   for (const ChanceShare& one : chance.shares)
-    household += is_of_household(one.input) ? one.share : 0.0;
+    household += one.of == InputOf::fabric ? 0.0 : one.share;
   return household > nearly_all;
 }
 

@@ -23,7 +23,7 @@ bool is_open(const Chance& chance) {
 /// How far the margin goes with the humidity, in its unit; 0 where it does not.
 double reach_of_humidity(const Chance& chance) {
   for (const TornadoBar& bar : chance.tornado) {
-    if (bar.input == "humidity") return std::abs(bar.high - bar.low);
+    if (bar.of == InputOf::humidity) return std::abs(bar.high - bar.low);
   }
   return 0.0;
 }

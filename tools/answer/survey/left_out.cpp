@@ -64,7 +64,8 @@ std::optional<QualityRule> left_out_rule(const SurveyModel& model) {
       fmt::format("Left out: {}.{}", which,
                   all && are_fahrenheit(model)
                       ? " As degrees Fahrenheit they would lie between the airs: write them in °C."
-                      : "")};
+                      : ""),
+      true};
 }
 
 }  // namespace quoin::tools

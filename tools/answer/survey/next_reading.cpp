@@ -7,6 +7,7 @@
 #include <array>
 #include <cmath>
 
+#include "cases/model/survey.hpp"
 #include "solver/survey/narrowing.hpp"
 #include "tools/answer/survey/felt_air.hpp"
 #include "tools/answer/survey/survey_words.hpp"
@@ -82,8 +83,13 @@ class Next {
     Candidate candidate{what, place, solver::Table(places.size(), dimensions()), {}};
     for (std::size_t j = 0; j < places.size(); ++j) {
       for (std::size_t u = 0; u < read.active.size(); ++u) candidate.slopes(j, u) = slopes(j, u);
-      candidate.variance.push_back(of_readings * (places[j].deviation * places[j].deviation +
-                                                  places[j].joints * places[j].joints));
+      // A pad that was not read yet is known as it is stated, each of its own.
+      const cases::Pad* pad = places[j].pad;
+      const bool new_pad = pad != nullptr && !read.spots[j].pad->unknown;
+      const double by_pad = new_pad ? predicted[j] * pad->plus_or_minus / 2 : 0.0;
+      candidate.variance.push_back(
+          of_readings * (std::pow(places[j].deviation, 2) + std::pow(places[j].joints, 2)) +
+          std::pow(by_pad, 2));
     }
     candidates_.push_back(std::move(candidate));
   }
@@ -112,10 +118,7 @@ class Next {
   /// One pad on the zone and one on the reference, read in one night.
   void list_pads() {
     if (model_.survey->zones.empty() || model_.unknowns.empty()) return;
-    const auto pad =
-        model_.find(UnknownKind::pad,
-                    model_.survey->pads.empty() ? std::string() : model_.survey->pads.front().name);
-    if (!pad) return;
+    const cases::Pad& pad = model_.survey->pads.empty() ? usual_pad_ : model_.survey->pads.front();
     std::vector<SurveyedReading> pair;
     for (const bool within : {true, false}) {
       for (const SurveyedReading& reading : model_.readings) {
@@ -125,7 +128,7 @@ class Next {
           continue;
         SurveyedReading padded = reading;
         padded.instrument = nullptr;
-        padded.pad = &model_.survey->pads.front();
+        padded.pad = &pad;
         padded.deviation = before::pad_difference;
         padded.joints = 0.0;
         pair.push_back(std::move(padded));
@@ -215,6 +218,8 @@ class Next {
   const SurveyModel& model_;
   const Inferred& best_;
   std::vector<Candidate> candidates_;
+  /// Where the survey names no pad. Common practice, no source.
+  const cases::Pad usual_pad_{"", 0.10, 0.05};
 };
 
 }  // namespace

@@ -152,7 +152,7 @@ solver::ReadingModel reading_model(const SurveyModel& model,
     }
     if (reading.pad != nullptr) {
       spot.pad =
-          solver::ReadPad{reading.pad->resistance, *model.find(UnknownKind::pad, reading.pad->name),
+          solver::ReadPad{reading.pad->resistance, model.find(UnknownKind::pad, reading.pad->name),
                           reading.group, section.air_number(reading.space)};
     } else {
       const cases::Instrument& one = *reading.instrument;

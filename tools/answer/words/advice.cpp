@@ -17,7 +17,9 @@
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/judge/safe_humidity.hpp"
 #include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/filled.hpp"
 #include "tools/answer/words/outcome_words.hpp"
+#include "tools/answer/words/remedy.hpp"
 #include "tools/answer/words/steps.hpp"
 
 namespace quoin::tools {
@@ -40,7 +42,7 @@ double chance_in(const SolvedVariant& solved) {
 std::size_t best_of(const std::vector<SolvedVariant>& variants) {
   std::size_t best = 0;
   for (std::size_t v = 1; v < variants.size(); ++v) {
-    if (!can_be_carried_out(variants.front().variant, variants[v].variant)) continue;
+    if (!is_remedy(variants.front(), variants[v])) continue;
     const int by = worth(variants[v]) - worth(variants[best]);
     constexpr double noticeable = 0.01;  // of the chance
     if (by > 0 || (by == 0 && worth(variants[v]) >= 0 &&
@@ -71,12 +73,13 @@ std::string gain(const SolvedVariant& before, const SolvedVariant& after) {
   return fmt::format("{}: {}", moves, badge(*outcome));
 }
 
-/// The variant that only dries, or only airs; null where the case shows none.
+/// The remedy that only dries, or that airs, among others; null where the case shows none.
 template <class Wanted>
 const SolvedVariant* alone(const Results& results, Wanted wanted) {
   const SolvedVariant& first = results.variants.front();
   for (std::size_t v = 1; v < results.variants.size(); ++v) {
-    if (wanted(steps_of(first, results.variants[v]))) return &results.variants[v];
+    const SolvedVariant& later = results.variants[v];
+    if (is_remedy(first, later) && wanted(steps_of(first, later))) return &later;
   }
   return nullptr;
 }
@@ -131,11 +134,13 @@ std::string beside_its_limits(const SolvedVariant& solved, const solver::AirSurf
   const double needed = by == air.limit_by ? air.lowest_temperature
                                            : materials::lowest_safe_surface_temperature(
                                                  room.temperature, air.humidity, limit);
-  const bool against_mould = by == mould_limit().name || std::abs(limit - 0.8) < 1e-6;
+  const bool against_mould = std::abs(limit - 0.8) < 1e-6;
   const std::string what = outcome.kind == Kind::wet                ? "gets wet"
                            : outcome.kind == Kind::at_the_dew_point ? "is at the dew point"
                            : mould && has < 0.0 ? "freezes, and is too humid for its limit"
-                           : mould              ? "is cold enough for mould"
+                           : mould && needed >= room.temperature
+                               ? "is in air too humid for a surface as warm as the room"
+                           : mould                          ? "is cold enough for mould"
                            : outcome.kind != Kind::marginal ? "is safe"
                            : against_mould                  ? "only just stays free of mould"
                                                             : "only just keeps its limits";
@@ -152,7 +157,7 @@ std::string limit_kept(const solver::AirSurface& surface, const AirHumidity& air
                        const Outcome& outcome) {
   const double has = surface.coldest.temperature.value;
   if (has < air.lowest_temperature) return "";
-  const bool against_mould = air.limit_by == mould_limit().name || std::abs(air.limit - 0.8) < 1e-6;
+  const bool against_mould = std::abs(air.limit - 0.8) < 1e-6;
   const int decimals = decimals_for({has, air.lowest_temperature}, 1);
   std::string text = fmt::format(
       " In the air as stated it {}: {} °C, where {} °C is needed",
@@ -242,6 +247,8 @@ std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
         from, &best));
     if (lined_inside(best.variant))
       all.back() += " Condensation behind the lining is not counted in that.";
+    if (fills_cavity(first, best))
+      all.back() += " Rain and damp that cross the filled cavity are not counted in that.";
   }
   if (by_air)
     all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),

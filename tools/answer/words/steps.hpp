@@ -16,9 +16,4 @@ struct Steps {
 };
 [[nodiscard]] Steps steps_of(const SolvedVariant& first, const SolvedVariant& later);
 
-/// Whether it is a remedy what sets a variant apart from the first. Milder weather is none;
-/// standing air under a floor costs its timber, whatever it gains at a surface; and a wall without
-/// its masonry was hardly meant.
-[[nodiscard]] bool can_be_carried_out(const cases::Variant& first, const cases::Variant& later);
-
 }  // namespace quoin::tools

@@ -19,7 +19,7 @@ namespace {
 /// What happens at the spot in this air, beside the temperatures at which more would.
 std::string consequence(const AirHumidity& air, double has, double band) {
   const int decimals = decimals_for({has, air.dew_point, air.lowest_temperature}, 1);
-  const bool is_mould = air.limit_by == mould_limit().name || std::abs(air.limit - 0.8) < 1e-6;
+  const bool is_mould = std::abs(air.limit - 0.8) < 1e-6;
   const std::string limits = fmt::format(
       "Below {} °C it gets wet, below {} °C {}", fixed(air.dew_point, decimals),
       fixed(air.lowest_temperature, decimals),

@@ -68,7 +68,7 @@ double draw_bars(Canvas& canvas, const std::vector<Told>& all, double top) {
   const auto across = [&](double share) { return from + share * (to - from); };
   const double begin = top + 20.0, end = begin + pitch * static_cast<double>(all.size());
   canvas.rectangle({from, begin}, across(marginal_chance) - from, end - begin, {safe, {}, 0.12});
-  canvas.text({from, begin - 5.0}, "safe", {10.5, Anchor::start, 0.0, false, grey, {}});
+  canvas.text({from, begin - 5.0}, "safe", {11.0, Anchor::start, 0.0, false, grey, {}});
   for (const double share : {0.0, 0.1, 0.25, 0.5, 0.75, 1.0}) {
     canvas.line({across(share), begin}, {across(share), end}, {{0xa4a4a4}, 0.6});
     canvas.text({across(share), end + 15.0}, fmt::format("{:.0f}", 100 * share), axis);
@@ -107,8 +107,8 @@ double draw_tornado(Canvas& canvas, const Told& one, const std::string& name, do
   const double begin = top + 24.0, end = begin + pitch * static_cast<double>(number);
   const double limit = axes.across(0.0);
   canvas.rectangle({from, begin}, limit - from, end - begin, {bad, {}, 0.10});
-  canvas.text({limit - 6.0, begin - 5.0}, "limit passed", {10.5, Anchor::end, 0.0, false, bad, {}});
-  canvas.text({limit + 6.0, begin - 5.0}, "holds", {10.5, Anchor::start, 0.0, false, grey, {}});
+  canvas.text({limit - 6.0, begin - 5.0}, "limit passed", {11.0, Anchor::end, 0.0, false, bad, {}});
+  canvas.text({limit + 6.0, begin - 5.0}, "holds", {11.0, Anchor::start, 0.0, false, grey, {}});
   for (const double level : round_levels(axes.x.low, axes.x.high, 7)) {
     const double x = axes.across(level);
     canvas.line({x, begin}, {x, end}, {{0xc4c4c4}, 0.6});

@@ -35,11 +35,11 @@ double draw_odds(Canvas& canvas, const SurveyFindings& findings, double top) {
   canvas.rectangle({across(cannot_tell), begin}, across(far_better) - across(cannot_tell),
                    end - begin, {Colour{0x484848}, {}, 0.07});
   canvas.text({(from + across(cannot_tell)) / 2, begin - 5.0}, "cannot tell",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
+              {11.0, Anchor::middle, 0.0, false, grey, {}});
   canvas.text({across(std::sqrt(cannot_tell * far_better)), begin - 5.0}, "fits worse",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
+              {11.0, Anchor::middle, 0.0, false, grey, {}});
   canvas.text({across(100.0), begin - 5.0}, "fits far worse",
-              {10.5, Anchor::middle, 0.0, false, grey, {}});
+              {11.0, Anchor::middle, 0.0, false, grey, {}});
   for (const double odds : {1.0, 3.0, 10.0, 30.0, 100.0, 300.0, 1000.0}) {
     canvas.line({across(odds), begin}, {across(odds), end}, {{0xa4a4a4}, 0.6});
     canvas.text({across(odds), end + 15.0},

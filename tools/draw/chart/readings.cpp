@@ -167,7 +167,7 @@ class ReadingsChart {
   static void draw_number(Canvas& canvas, Point centre, std::size_t k, Colour colour) {
     canvas.circle(centre, badge_radius, {white, {colour, 1.4, {}, Ends::flat}});
     canvas.text({centre.x, centre.y + 3.6}, fmt::format("{}", k + 1),
-                {10.0, Anchor::middle, 0.0, true, colour, {}});
+                {11.0, Anchor::middle, 0.0, true, colour, {}});
   }
 
   double draw_label(Canvas& canvas, std::size_t k, double y) const {

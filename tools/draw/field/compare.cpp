@@ -43,9 +43,13 @@ Layout layout_of(const Results& results) {
   layout.columns = is_wide || results.variants.size() == 2 ? 2 : 3;
   const auto columns = static_cast<double>(layout.columns);
   layout.width = (page_width - 2 * page_edge - (columns - 1) * gap) / columns;
+  // Many rows are lower, so that all stand on a printed page with letters that can be read.
+  constexpr double page = 1100.0, caption = 120.0, lowest = 60.0, tallest = 230.0;  // units
+  const double rows = std::ceil(static_cast<double>(results.variants.size()) / columns);
+  const double height = std::clamp(page / rows - caption, lowest, tallest);
   layout.scale = std::numeric_limits<double>::max();
   for (const SolvedVariant& solved : results.variants) {
-    const View view(shown_of(solved), {0.0, 0.0}, layout.width, 230.0);
+    const View view(shown_of(solved), {0.0, 0.0}, layout.width, height);
     layout.scale = std::min(layout.scale, view.scale());
   }
   return layout;

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 #include <memory>
 #include <numeric>
 #include <utility>
@@ -15,10 +16,23 @@ namespace quoin::tools {
 namespace {
 
 constexpr double page_height = (page_height_mm - 2 * page_edge_mm) / unit_mm;  ///< units
-constexpr double top = 30.0;                   ///< below the running title
-constexpr double bottom = page_height - 26.0;  ///< above the number of the page
-constexpr double text_size = 9.7;              ///< 7.5 points
-constexpr double section_size = 15.0;          ///< of the heading of a section
+constexpr double top = 30.0;                                ///< below the running title
+constexpr double bottom = page_height - 26.0;               ///< above the number of the page
+constexpr double text_size = 9.7;                           ///< 7.5 points
+constexpr double section_size = 15.0;                       ///< of the heading of a section
+constexpr double least_size = 6.0 * 25.4 / 72.0 / unit_mm;  ///< of letters: 6 points
+
+/// The smallest letters on a canvas; infinite where it has none.
+double smallest_letters(const Canvas& canvas) {
+  double smallest = std::numeric_limits<double>::infinity();
+  for (const Item& item : canvas.items()) {
+    if (const auto* words = std::get_if<Words>(&item))
+      smallest = std::min(smallest, words->lettering.size);
+    if (const auto* inset = std::get_if<Inset>(&item))
+      smallest = std::min(smallest, inset->scale * smallest_letters(*inset->canvas));
+  }
+  return smallest;
+}
 
 }  // namespace
 
@@ -210,8 +224,7 @@ void PageFlow::place(const Waiting& picture) {
 
 void PageFlow::picture(const Picture& picture, std::string_view words, bool alone) {
   if (picture.is_empty()) return;
-  // Letters of pictures, 11 units and more, then have 5.6 points and more.
-  constexpr double smallest = 0.66;
+  const double smallest = std::min(1.0, least_size / smallest_letters(picture.canvas()));
   Waiting next{std::make_shared<const Canvas>(picture.canvas()), {}, picture.height(), 1.0};
   if (alone) next.headings = std::exchange(headings_, {});
   if (!words.empty()) next.headings.push_back({std::string(words), false});

@@ -151,6 +151,10 @@ std::string report_pdf(const Results& results) { return report_pdf(results, pict
 
 std::string report_pdf(const Results& results, const Pictures& pictures) {
   if (results.variants.empty()) return "";
+  return pdf_of(report_pages(results, pictures), harmless(fitted(results.title, 1.0, 200.0), {}));
+}
+
+std::vector<Canvas> report_pages(const Results& results, const Pictures& pictures) {
   const report::Document document = report::document_of(results);
   PageFlow flow(results.title, fmt::format("Quoin {}, input {}", QUOIN_VERSION,
                                            std::string_view(results.sha256).substr(0, 16)));
@@ -171,7 +175,7 @@ std::string report_pdf(const Results& results, const Pictures& pictures) {
     flow.heading(section.title);
     set.section(section.blocks);
   }
-  return pdf_of(flow.pages(), harmless(fitted(results.title, 1.0, 200.0), {}));
+  return flow.pages();
 }
 
 }  // namespace quoin::tools

@@ -9,6 +9,7 @@
 #include "materials/moisture.hpp"
 #include "tools/answer/judge/outcome.hpp"
 #include "tools/answer/results/version.hpp"
+#include "tools/answer/words/filled.hpp"
 #include "tools/output/report/parts.hpp"
 
 namespace quoin::tools::report {
@@ -32,6 +33,7 @@ struct Bearing {
   bool aired = false;   ///< a variant has other air in a room
   bool damp = false;    ///< a surface is wet or mouldy, or masonry is wetter than damp
   bool ground = false;  ///< the foot of a wall
+  bool filled = false;  ///< a variant fills a cavity that is air in the first
   bool timber = false;  ///< lintels or the ends of joists are in the section
 };
 
@@ -54,6 +56,7 @@ Bearing bearing_of(const Results& results) {
     const geometry::Section& is = solved.surface.field.mesh.section;
     bearing.built |= was.x != is.x || was.y != is.y || was.cells != is.cells;
     bearing.damp |= is_damp(solved);
+    bearing.filled |= fills_cavity(first, solved);
     bearing.timber |= !solved.timber_ends.empty();
     if (const auto& recipe = solved.variant.recipe) {
       bearing.ground |= std::holds_alternative<geometry::WallBase>(*recipe);
@@ -80,7 +83,7 @@ struct Caution {
 bool always(const Bearing&) { return true; }
 bool built(const Bearing& on) { return on.built; }
 
-constexpr std::array<Caution, 13> all_cautions{{
+constexpr std::array<Caution, 14> all_cautions{{
     {"This is a calculation aid. Local codes, licensed practitioners and judgement on site govern.",
      always},
     {"Find and stop the source of water, and let masonry dry, before anything is insulated.",
@@ -97,6 +100,12 @@ constexpr std::array<Caution, 13> all_cautions{{
     {"Behind a lining the masonry gets colder and dries more slowly: what condenses there is asked "
      "by `vapour`, and needs a transient assessment (EN 15026) before it is built.",
      built},
+    // Common practice, no source.
+    {"A cavity keeps rain from the inner leaf, and filled it no longer does: where driving rain "
+     "reaches the wall, or mortar and rubble lie in the cavity, damp can cross it. Have the "
+     "exposure, the outer leaf, its pointing and the ties looked at first; local codes say where a "
+     "cavity may be filled and with what.",
+     [](const Bearing& on) { return on.filled; }},
     {"The ground lags by months, and the steady state knows no season: give the outside the mean "
      "of "
      "a month, not of a cold night.",

@@ -95,7 +95,8 @@ std::string sureness(const Results& results) {
       band = std::max(band, surface->coldest.temperature.band);
   }
   const char* const beyond =
-      std::any_of(variants.begin(), variants.end(), is_cut_off)
+      std::any_of(variants.begin(), variants.end(),
+                  [](const SolvedVariant& solved) { return solved.cut_off; })
           ? ", but the section is cut off too near the detail, which they do not count: see the "
             "warnings"
           : "";

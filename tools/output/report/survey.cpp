@@ -69,7 +69,7 @@ Table learned_table(const std::string& name, const Explained& best) {
 std::vector<std::string> remarks_of(const SurveyFindings& findings) {
   std::vector<std::string> remarks;
   for (const QualityRule& rule : findings.quality.rules) {
-    if (rule.fit != Fit::good || rule.rule == "readings left out") remarks.push_back(rule.words);
+    if (rule.fit != Fit::good || rule.always_told) remarks.push_back(rule.words);
   }
   for (const FeltAir& air : findings.airs) {
     remarks.push_back(fmt::format("{}: said {:.1f} °C, felt {:.1f} give or take {:.1f} K, from {}",

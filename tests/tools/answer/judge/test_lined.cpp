@@ -41,4 +41,22 @@ TEST_CASE("only insulation on the side of the room is a lining") {
       lined_inside(wall("[lime plaster, 15], [aircrete, 100], [gap, 25], [common brick, 102]")));
 }
 
+TEST_CASE("plaster that a line meets at its end is no masonry behind a lining") {
+  const auto head = [](const std::string& soffit) {
+    return cases::case_of(
+               "quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 50}\n"
+               "  yard: {is: outside, temperature: 0}\n"
+               "section:\n  head:\n    layers: [[lime plaster, 15], [common brick, 330]]\n"
+               "    lining: [" +
+                   soffit +
+                   "]\n    lintel: reinforced concrete\n    frame: softwood across the grain\n",
+               "head.yaml")
+        .variants.front();
+  };
+  const cases::Variant lined = head("[wood fibre board, 20]");
+  REQUIRE(lined_inside(lined));
+  CHECK(lined.regions[lined_inside(lined)->masonry].name == "common brick");
+  CHECK_FALSE(lined_inside(head("[lime plaster, 20]")));
+}
+
 }  // namespace quoin::tools

@@ -139,8 +139,9 @@ TEST_CASE("where the household carries the doubt its humidity is logged next and
     chance.space = solved.variant.spaces.add(room);
     chance.unit = "%RH";
     chance.broken = broken;
-    chance.shares = {{"humidity", of_household}, {"ratio of masonry", 1.0 - of_household}};
-    chance.tornado = {{"humidity", 8.0, -8.0}};
+    chance.shares = {{"what they breathe", of_household, InputOf::humidity},
+                     {"temperature of masonry", 1.0 - of_household}};
+    chance.tornado = {{"what they breathe", 8.0, -8.0, InputOf::humidity}};
     solved.chances = {chance};
     SurveyFindings findings;
     findings.words = {"first", "last"};

@@ -118,6 +118,17 @@ TEST_CASE("without a reference no zone is compared and nothing is named") {
   }
 }
 
+TEST_CASE("a pair of pads is proposed though none was read and only with a reference to pad") {
+  const auto proposed = [](const std::string& readings) {
+    const SurveyFindings found = findings_of(corner(readings));
+    return std::any_of(found.next.begin(), found.next.end(), [](const NextStep& step) {
+      return step.what == "pads on zone and reference" && step.width_to < step.width_from;
+    });
+  };
+  CHECK(proposed(cold));
+  CHECK_FALSE(proposed(cold.substr(0, cold.find("  a1:"))));
+}
+
 TEST_CASE("the chance of a plain wall is that by quadrature") {
   const auto chance = [](const std::string& humidity) {
     const cases::Case source = cases::case_of(

@@ -8,6 +8,8 @@
 #include "cases/read.hpp"
 #include "tools/answer/run.hpp"
 #include "tools/answer/words/advice.hpp"
+#include "tools/answer/words/filled.hpp"
+#include "tools/output/text/report.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -63,6 +65,88 @@ TEST_CASE("a variant that lost its brick is not recommended and one that kept it
   const std::string lost = with_layers("lost", "[[lime plaster, 15], [wood fibre board, 60]]");
   CHECK(advice_on(corner(lost)).chosen == 0);
   CHECK(advice_on(corner(lost + with_layers("lined", lined))).chosen == 2);
+}
+
+TEST_CASE("what airs a room is a remedy only where nothing else gets worse with it") {
+  const std::string air = "spaces: {room: {humidity: 35}}";
+  REQUIRE(advice_on(corner("  aired: {" + air + "}\n")).chosen == 1);
+  const std::string wetter[] = {
+      air + ", materials: {wall brick: {moisture: damp}}",
+      air + ", materials: {wall brick: {moisture: 0.15 m3/m3}}",
+      air + ", section: {bands: [{of: wall brick, x: [0, 600], moisture: saturated}]}",
+      air +
+          ", materials: {wet brick: {like: common brick, moisture: damp}}, "
+          "section: {corner: {layers: [[lime plaster, 15], [wet brick, 330]]}}"};
+  for (const std::string& change : wetter) {
+    const Advice advice = advice_on(corner("  aired: {" + change + "}\n"));
+    CHECK_MESSAGE(advice.chosen == 0, change);
+    CHECK_MESSAGE(advice.steps.empty(), change);
+  }
+  const std::string worse[] = {
+      "spaces: {room: {humidity: 35, temperature: 19}}",
+      "spaces: {room: {humidity: 35}, yard: {temperature: 1}}",
+      "spaces: {room: {humidity: 35, behind: curtain}}",
+      "spaces: {room: {temperature: 30, humidity: 51}}",
+      air + ", criteria: {mould: {surface humidity: 90}}",
+      air + ", materials: {lime plaster: {like: lime plaster, conductivity: 1.2}}"};
+  for (const std::string& change : worse)
+    CHECK_MESSAGE(advice_on(corner("  aired: {" + change + "}\n")).chosen == 0, change);
+}
+
+TEST_CASE("a step of drying is not told from a variant that does harm besides") {
+  const auto steps = [](const std::string& besides) {
+    return all_steps(advice_on(corner(
+        "  dried: {materials: {wall brick: {moisture: dry}}" + besides + "}\n", "saturated")));
+  };
+  CHECK(has(steps(""), "let wall brick dry: the coldest spot"));
+  CHECK(has(steps(", spaces: {room: {humidity: 55}}"), "no variant of this case shows it dry"));
+}
+
+TEST_CASE("a thicker lining on a reveal is a remedy though it moves what lies beside it") {
+  const Results results = results_of(
+      cases::case_of("quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 50}\n"
+                     "  yard: {is: outside, temperature: 2}\n"
+                     "materials:\n  wall brick: {like: common brick, moisture: sheltered}\n"
+                     "section:\n  reveal:\n"
+                     "    layers: [[lime plaster, 15], [wall brick, 327]]\n"
+                     "    lining: [[lime plaster, 15]]\n    splay: 60\n"
+                     "    frame: softwood across the grain\nvariants:\n"
+                     "  lined: {section: {reveal: {lining: [[hemp lime plaster, 30]]}}}\n",
+                     "reveal.yaml"),
+      "reveal.yaml", {}, {});
+  CHECK(advice_on(results).chosen == 1);
+}
+
+TEST_CASE("of rain is warned wherever a cavity that was air is filled") {
+  const auto results = [](const std::string& air, const std::string& layers) {
+    return results_of(
+        cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                       "  room: {is: inside, temperature: 20, humidity: 55}\n"
+                       "  yard: {is: outside, temperature: 0}\n"
+                       "materials:\n  leaf: {like: common brick, moisture: sheltered}\n"
+                       "  cavity: {air layer: 50" +
+                           air +
+                           "}\nsection:\n  corner:\n"
+                           "    layers: [[leaf, 102], [cavity, 50], [leaf, 102]]\n"
+                           "variants:\n  changed: {section: {corner: {layers: " +
+                           layers + "}}}\n",
+                       "corner.yaml"),
+        "corner.yaml", {}, {});
+  };
+  const auto warns = [&](const std::string& air, const std::string& layers) {
+    const Results solved = results(air, layers);
+    const std::string all = text_report(solved, {false, false, 1000});
+    CHECK(has(all, "driving rain") == fills_cavity(solved.variants[0], solved.variants[1]));
+    return has(all, "driving rain") && has(all_steps(advice_on(solved)), "the filled cavity");
+  };
+  const std::string filled = "[[leaf, 102], [wood fibre board, 50], [leaf, 102]]";
+  const std::string lined = "[[wood fibre board, 50], [leaf, 102], [cavity, 50], [leaf, 102]]";
+  const std::string clad = "[[leaf, 102], [cavity, 50], [leaf, 102], [wood fibre board, 50]]";
+  CHECK(warns("", filled));
+  CHECK(warns(", openings: 1500", filled));
+  CHECK(warns("", "[[wood fibre board, 50], [leaf, 102], [wood fibre board, 50], [leaf, 102]]"));
+  CHECK_FALSE(warns("", lined));
+  CHECK_FALSE(warns("", clad));
 }
 
 TEST_CASE("what a second step gains is told from where the first one ends") {
@@ -129,6 +213,30 @@ TEST_CASE("a threshold that is not met is told beside what the air does at that 
   CHECK(has(sentence("20"), "free of mould"));
   CHECK_FALSE(has(sentence("20"), "too humid there"));
   CHECK_FALSE(has(sentence("50"), "free of mould"));
+}
+
+TEST_CASE("where the air alone passes a limit it is not the cold that is told of") {
+  const auto sentence = [](const std::string& humidity) {
+    const std::string mild = "mould: {surface humidity: 70}";
+    return advice_on(corner("", "dry", humidity, mild)).sentence;
+  };
+  CHECK(has(sentence("45"), "is cold enough for mould"));
+  const Results humid = results_of(
+      cases::case_of("quoin: 1\nspaces:\n  room: {is: inside, temperature: 20, humidity: 85}\n"
+                     "  yard: {is: outside, temperature: 19.5}\n"
+                     "section: {wall: {layers: [[common brick, 330]]}}\n",
+                     "wall.yaml"),
+      "wall.yaml", {}, {});
+  CHECK(has(advice_on(humid).sentence, "in air too humid for a surface as warm as the room"));
+}
+
+TEST_CASE("a limit is known by its value and not by its name") {
+  const auto sentence = [](const std::string& limit) {
+    return advice_on(corner("", "sheltered", "45", "'80 %': {surface humidity: " + limit + "}"))
+        .sentence;
+  };
+  CHECK(has(sentence("70"), "for the 70 % of '80 %'"));
+  CHECK(has(sentence("80"), "against mould"));
 }
 
 TEST_CASE("a frozen surface is not called cold enough for mould") {

@@ -57,10 +57,10 @@ TEST_CASE("beside a cut that matters temperatures are not called computed withou
 TEST_CASE("a short leg that moves nothing noticeable does not qualify the temperatures") {
   // Half of what is wanted: told among the warnings, as it may matter to L2D.
   const Results results = corner("    leg: 500\n");
-  CHECK_FALSE(is_cut_off(results.variants.front()));
+  CHECK_FALSE(results.variants.front().cut_off);
   CHECK(warning(results.variants.front(), "cut off nearer") != "");
   CHECK(report::document_of(results).first.sure.find("cut off too near") == std::string::npos);
-  CHECK(is_cut_off(corner("    leg: 100\n").variants.front()));
+  CHECK(corner("    leg: 100\n").variants.front().cut_off);
 }
 
 TEST_CASE("legs as long as is wanted in a disturbed field are tried twice as long") {

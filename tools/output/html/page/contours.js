@@ -100,8 +100,8 @@ function strokeLines(context, lines) {
   context.stroke();
 }
 
-/// Writes words along the longest of some lines where room is left: `taken` holds places of others,
-/// `fits` says whether a point may be written on.
+/// Finds room for words along the longest of some lines: `taken` holds those that have theirs, and
+/// these once they have, `fits` says whether a point may be written on.
 function label(context, lines, words, colour, halo, taken, fits) {
   const line = lines.reduce((best, each) => lengthOf(each) > lengthOf(best) ? each : best, []);
   const width = context.measureText(words).width;
@@ -117,16 +117,20 @@ function label(context, lines, words, colour, halo, taken, fits) {
         taken.some((other) => Math.hypot(other.x - x, other.y - y) < (other.width + width) / 2 + 8)) {
       continue;
     }
-    taken.push({x, y, width});
-    context.save();
-    context.translate(x, y);
-    context.rotate(turn);
-    context.lineWidth = 4;
-    context.strokeStyle = halo;
-    context.strokeText(words, 0, 0);
-    context.fillStyle = colour;
-    context.fillText(words, 0, 0);
-    context.restore();
+    taken.push({x, y, width, turn, words, colour, halo});
     return;
   }
+}
+
+/// Writes what `label` found room for.
+function writeAlong(context, {x, y, turn, words, colour, halo}) {
+  context.save();
+  context.translate(x, y);
+  context.rotate(turn);
+  context.lineWidth = 4;
+  context.strokeStyle = halo;
+  context.strokeText(words, 0, 0);
+  context.fillStyle = colour;
+  context.fillText(words, 0, 0);
+  context.restore();
 }

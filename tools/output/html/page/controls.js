@@ -297,7 +297,32 @@ function listen() {
 }
 
 /// Before and after on one scale, the outer face fixed, parted where the slider stands.
-const both = {before: null, after: null, view: null};
+const both = {before: null, after: null, view: null, ratio: 1, labels: []};
+
+/// Labels are whole and on one side: what both say alike stands once, where there is more room.
+function labelBoth(context, at) {
+  const {view} = both, [before, after] = both.labels.map(({rooms}) => rooms);
+  context.save();
+  context.scale(both.ratio, both.ratio);
+  setLetters(context);
+  const alike = (label) => (other) => other.name === label.name && other.words === label.words;
+  const parted = Math.min(at, view.fieldWidth);
+  const onLeft = (label) => writeLabel(context, view, label, 0, parted);
+  const onRight = (label) => writeLabel(context, view, label, parted, view.fieldWidth);
+  const leftIsWider = parted > view.fieldWidth / 2;
+  for (const label of before) {
+    const other = after.find(alike(label));
+    if (!other) onLeft(label);
+    else if (leftIsWider) onLeft(label) || onRight(other);
+    else onRight(other) || onLeft(label);
+  }
+  after.filter((label) => !before.some(alike(label))).forEach(onRight);
+  both.labels.forEach(({lines}, side) => lines.forEach((label) => {
+    const reach = Math.abs(Math.cos(label.turn)) * label.width / 2 + 8;
+    if (side === 0 ? label.x + reach < parted : label.x - reach > parted) writeAlong(context, label);
+  }));
+  context.restore();
+}
 
 function paintBoth() {
   const canvas = element('both'), context = canvas.getContext('2d');
@@ -306,6 +331,7 @@ function paintBoth() {
   if (at > 0) context.drawImage(both.before, 0, 0, at, canvas.height, 0, 0, at, canvas.height);
   context.fillStyle = INK;
   context.fillRect(at - 1, 0, 2, canvas.height);
+  labelBoth(context, at / both.ratio);
 }
 
 /// Draws both anew for the room there is.
@@ -321,7 +347,10 @@ function drawBoth() {
   canvas.height = Math.round(view.height * ratio);
   canvas.style.width = `${view.width}px`;
   canvas.style.height = `${view.height}px`;
-  [both.before, both.after] = [first, other].map((variant) => drawField(new State(variant, {}), view, page.colours, ratio));
+  both.labels = [{rooms: [], lines: []}, {rooms: [], lines: []}];
+  [both.before, both.after] = [first, other].map(
+      (variant, side) => drawField(new State(variant, {}), view, page.colours, ratio, both.labels[side]));
+  Object.assign(both, {view, ratio});
   paintBoth();
 }
 

@@ -188,24 +188,46 @@ function strokeLimits(context, field, state, view, taken, fits) {
   });
 }
 
-function writeSpaces(context, state, view) {
-  context.fillStyle = '#3b3b3b';
-  state.variant.spaces.forEach((space, id) => {
-    if (!space.label_mm) return;
+/// What is written into each space that has room for it: words, and the box of that room in pixels.
+function spaceLabels(state, view) {
+  return state.variant.spaces.flatMap((space, id) => {
+    if (!space.label_mm) return [];
     const [x, y, width, height] = space.label_mm;
-    const [w, h] = [width * view.scale, height * view.scale];
     const humidity = state.humidity[id] === undefined ? '' : `, ${Math.round(100 * state.humidity[id])} %`;
-    const words = `${space.name}, ${state.air[id].toFixed(1)} °C${humidity}`;
-    const long = context.measureText(words).width + 8;
-    const upright = w < long && h > w;
-    if (Math.max(w, h) < long || Math.max(Math.min(w, h), MARGIN) < 14) return;
-    context.save();
-    const held = (at, most) => Math.min(Math.max(at, 9), most - 9);  // in sight where the space goes on
-    context.translate(held(view.x(x), view.fieldWidth), held(view.y(y), view.height));
-    if (upright) context.rotate(-Math.PI / 2);
-    context.fillText(words, 0, 0);
-    context.restore();
+    return [{name: space.name, words: `${space.name}, ${state.air[id].toFixed(1)} °C${humidity}`,
+             x: view.x(x), y: view.y(y), width: width * view.scale, height: height * view.scale}];
   });
+}
+
+/// Writes a label where all of it is in its room and between two abscissas, or not at all. Whether
+/// it did.
+function writeLabel(context, view, {words, x, y, width, height}, from = 0, to = view.fieldWidth) {
+  const long = context.measureText(words).width + 8, thick = 14;
+  const upright = width < long && height > width;
+  if (Math.max(Math.min(width, height), MARGIN) < thick) return false;
+  const place = (at, size, length, low, high) => {
+    const least = Math.max(at - size / 2, low) + length / 2, most = Math.min(at + size / 2, high) - length / 2;
+    return least > most ? NaN : Math.min(Math.max(at, least), most);
+  };
+  // Across itself it may reach beyond a narrow room, which goes on beyond the picture.
+  const across = (size) => Math.max(size, 2 * MARGIN);
+  const px = upright ? place(x, across(width), thick, from, to) : place(x, width, long, from, to);
+  const py = upright ? place(y, height, long, 0, view.height) : place(y, across(height), thick, 0, view.height);
+  if (Number.isNaN(px) || Number.isNaN(py)) return false;
+  context.save();
+  context.fillStyle = '#3b3b3b';
+  context.translate(px, py);
+  if (upright) context.rotate(-Math.PI / 2);
+  context.fillText(words, 0, 0);
+  context.restore();
+  return true;
+}
+
+/// Letters as pictures have them.
+function setLetters(context) {
+  context.font = '12px "DejaVu Sans", Verdana, sans-serif';
+  context.textAlign = 'center';
+  context.textBaseline = 'middle';
 }
 
 function drawBar(context, bands, view) {
@@ -236,8 +258,9 @@ function drawMark(context, x, y) {
   }
 }
 
-/// The whole picture of a state on a canvas of its own, to be shown below the cross-hair.
-function drawField(state, view, colours, ratio) {
+/// The whole picture of a state on a canvas of its own, to be shown below the cross-hair. Labels are
+/// put aside where a list is given for those of rooms and one for those along lines.
+function drawField(state, view, colours, ratio, aside) {
   const {field} = state.variant;
   const canvas = document.createElement('canvas');
   canvas.width = Math.round(view.width * ratio);
@@ -246,17 +269,20 @@ function drawField(state, view, colours, ratio) {
   const bands = new Bands(state.felt, colours);
   paintFills(context, field, state, bands, view, ratio);
   context.scale(ratio, ratio);
-  context.font = '12px "DejaVu Sans", Verdana, sans-serif';
-  context.textAlign = 'center';
-  context.textBaseline = 'middle';
+  setLetters(context);
   context.lineJoin = 'round';
   context.save();
   context.beginPath();
   context.rect(0, 0, view.fieldWidth, view.height);
   context.clip();
-  writeSpaces(context, state, view);
+  if (aside) aside.rooms.push(...spaceLabels(state, view));
+  else spaceLabels(state, view).forEach((each) => writeLabel(context, view, each));
   strokeEdges(context, field, view);
-  const taken = [];
+  const marks = state.variant.rooms.filter(({air}) => state.variant.spaces[air].is === 'inside').map((room) => {
+    const {x, y} = field.place(state.coldest(room).node);
+    return {x: view.x(x), y: view.y(y), width: 6};
+  });
+  const taken = [...marks];
   const lines = contours(field, view, state.temperatures, bands.levels);
   const fits = (px, py) => {
     const place = view.place(px, py);
@@ -271,11 +297,10 @@ function drawField(state, view, colours, ratio) {
     label(context, each, String(Math.round(bands.levels[k] * 1000) / 1000), dark ? '#ffffff' : INK,
           bands.colours[k], taken, fits);
   });
-  for (const room of state.variant.rooms) {
-    if (state.variant.spaces[room.air].is !== 'inside') continue;
-    const {x, y} = field.place(state.coldest(room).node);
-    drawMark(context, view.x(x), view.y(y));
-  }
+  const written = taken.slice(marks.length);
+  if (aside) aside.lines.push(...written);
+  else written.forEach((each) => writeAlong(context, each));
+  for (const {x, y} of marks) drawMark(context, x, y);
   context.restore();
   drawBar(context, bands, view);
   return canvas;
