@@ -173,8 +173,10 @@ TEST_CASE("a recipe gives the same numbers as the sheet it stands for") {
     CAPTURE(solved.notes);
     REQUIRE(solved.exit == 0);
     const std::string& of_sheet = solved.out;
+    // Proofs on triangles hang on how areas are drawn; brackets of L2D are the grid's.
     const auto value = [](const std::string& json, const std::string& key) {
-      const std::size_t at = json.find('"' + key + '"');
+      const bool bracket = key == "low" || key == "high";
+      const std::size_t at = json.find('"' + key + '"', bracket ? json.find("L2D_W_mK") : 0);
       REQUIRE(at != std::string::npos);
       return json.substr(at, json.find_first_of(",}\n", at) - at);
     };

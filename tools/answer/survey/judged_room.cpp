@@ -2,7 +2,6 @@
 #include "tools/answer/survey/judged_room.hpp"
 
 #include <algorithm>
-#include <boost/container/small_vector.hpp>
 
 #include "materials/moist_air.hpp"
 
@@ -63,8 +62,8 @@ double JudgedRoom::highest_humidity(const At& at) const {
 
 JudgedRoom::At JudgedRoom::between(const std::vector<double>& shares, double inside, double outside,
                                    double pressure) const {
-  // Asked for by the thousand, and airs are few.
-  boost::container::small_vector<double, 8> air(stated_.begin(), stated_.end());
+  thread_local std::vector<double> air;  // kept: this is asked by the thousand
+  air.assign(stated_.begin(), stated_.end());
   for (std::size_t a = 0; a < air.size(); ++a) {
     const double warmer = inside - inside_, milder = outside - question_.outside;
     air[a] += kind_[a] == cases::SpaceKind::inside    ? warmer
@@ -73,8 +72,7 @@ JudgedRoom::At JudgedRoom::between(const std::vector<double>& shares, double ins
   }
   At result;
   result.inside = inside;
-  result.surface = field_.coldest(shares, question_.room, {air.data(), air.size()}) +
-                   correction_ * (inside - outside);
+  result.surface = field_.coldest(shares, question_.room, air) + correction_ * (inside - outside);
   const double factor = inside == outside ? 1.0 : (result.surface - outside) / (inside - outside);
   result.margin = materials::margin(question_.criterion->test, {result.surface, factor, pressure});
   return result;
