@@ -57,9 +57,15 @@ void Panels<T>::write_east_ghost(std::size_t group, const Rows& rows) {
   const bool ends = group + 1 == layout_.groups;
   const T* beyond = (*this)[layout_.slot(ends ? group : group + 1, 0)];
   T* ghost = (*this)[layout_.slot(group, layout_.panels)];
+  // Right behind a panel of one row lies its ghost: the row read then reaches into that written.
+  const bool apart = layout_.panel_size() > lane_count;
   for (std::size_t j = rows.begin; j < rows.end; j += lane_count) {
     // A whole row at once is quicker than all but one of it; what is too much is written over.
-    std::memcpy(ghost + j, first + j + 1, lane_count * sizeof(T));
+    if (apart) {
+      std::memcpy(ghost + j, first + j + 1, lane_count * sizeof(T));
+    } else {
+      std::memmove(ghost + j, first + j + 1, lane_count * sizeof(T));
+    }
     ghost[j + last] = ends ? T{0} : beyond[j];
   }
 }
