@@ -29,6 +29,18 @@ Extent extent_of(const Outline& outline) {
   return extent;
 }
 
+double on_raster(double length) {
+  // Dividing by a whole number gives the double nearest to the decimal; multiplying does not.
+  return std::round(length / snap) / std::round(1.0 / snap);
+}
+
+Sheet on_raster(Sheet sheet) {
+  for (Patch& patch : sheet) {
+    for (Point& place : patch.outline) place = {on_raster(place.x), on_raster(place.y)};
+  }
+  return sheet;
+}
+
 std::vector<double> snapped_lines(std::vector<double> coordinates) {
   std::sort(coordinates.begin(), coordinates.end());
   std::vector<double> lines;
@@ -36,9 +48,8 @@ std::vector<double> snapped_lines(std::vector<double> coordinates) {
   for (const double at : coordinates) {
     if (!lines.empty() && at - first_of_cluster <= snap) continue;
     first_of_cluster = at;
-    // Dividing by a whole number gives the double nearest to the decimal; multiplying does not.
-    const double on_raster = std::round(at / snap) / std::round(1.0 / snap);
-    if (lines.empty() || on_raster > lines.back()) lines.push_back(on_raster);
+    const double line = on_raster(at);
+    if (lines.empty() || line > lines.back()) lines.push_back(line);
   }
   return lines;
 }

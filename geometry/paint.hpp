@@ -19,6 +19,12 @@ struct Extent {
 };
 [[nodiscard]] Extent extent_of(const Outline& outline);
 
+/// The multiple of `snap` nearest to a length, m, as the double nearest to its decimal.
+[[nodiscard]] double on_raster(double length);
+
+/// A sheet with every place on the raster.
+[[nodiscard]] Sheet on_raster(Sheet sheet);
+
 /// The lines of a sheet along one axis: every coordinate of its outlines, those within `snap` of
 /// each other made one, each a multiple of `snap`; ascending.
 [[nodiscard]] std::vector<double> snapped_lines(std::vector<double> coordinates);

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/paint.hpp"
 #include "geometry/section.hpp"
 
 namespace quoin::geometry {
@@ -17,10 +18,8 @@ SubFrameAt sub_frame_of(const WindowEdge& window) {
   return placed(window.sub_frame, frame_of(window), thickness_of(window.layers));
 }
 
-/// On the raster of sections, so that what is drawn again from a sheet is the same to the bit.
-double on_raster(double length) { return std::round(length / snap) / std::round(1.0 / snap); }
-
-/// A place along the wall and below its inside face, on the sheet.
+/// A place along the wall and below its inside face, on the sheet; on the raster of sections, so
+/// that what is drawn again from a sheet is the same to the bit.
 Point at(Edge edge, double along, double depth) {
   along = on_raster(along);
   depth = on_raster(depth);

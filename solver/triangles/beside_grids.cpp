@@ -9,7 +9,7 @@
 #include <string>
 #include <utility>
 
-#include "geometry/triangles/arrangement.hpp"
+#include "geometry/paint.hpp"
 #include "solver/findings/aims.hpp"
 #include "solver/findings/wanted.hpp"
 #include "solver/triangles/answer.hpp"
@@ -26,17 +26,6 @@ constexpr std::size_t most_points = 1'500;
 
 /// Farther apart than this, as a share, is no rounding.
 constexpr double rounding = 1e-6;
-
-/// The sheet as grids have it: every coordinate a multiple of their snap.
-geometry::Sheet snapped(geometry::Sheet sheet) {
-  for (geometry::Patch& patch : sheet) {
-    for (geometry::Point& p : patch.outline) {
-      p = {std::round(p.x / geometry::snap) * geometry::snap,
-           std::round(p.y / geometry::snap) * geometry::snap};
-    }
-  }
-  return sheet;
-}
 
 /// The surfaces of an air on a grid, as far as each is all fabric or all not; closed ones begin
 /// where it is warmest.
@@ -89,7 +78,7 @@ std::optional<Answer> found(const Claim& claim) {
 
 Claim claim_of(const Question& question, const Effort& effort) {
   Claim claim;
-  claim.sheet = snapped(question.sheet);
+  claim.sheet = geometry::on_raster(question.sheet);
   claim.physics = question.physics;
   claim.temperatures = question.temperatures;
   claim.cold_spots = false;

@@ -23,17 +23,6 @@ constexpr double finer = 100;       // how much narrower than asked the referee'
 constexpr std::size_t most = 6000;  // points of its triangles
 constexpr double rounding = 1e-6;   // of the span
 
-/// The sheet as grids take it: every coordinate a multiple of their snap.
-geometry::Sheet snapped(geometry::Sheet sheet) {
-  for (geometry::Patch& patch : sheet) {
-    for (geometry::Point& p : patch.outline) {
-      p = {std::round(p.x / geometry::snap) * geometry::snap,
-           std::round(p.y / geometry::snap) * geometry::snap};
-    }
-  }
-  return sheet;
-}
-
 /// Some places in the material.
 std::vector<geometry::Point> places_in(const geometry::Sheet& sheet, std::uint64_t seed) {
   const geometry::Triangles triangles = geometry::triangles_of(sheet);
@@ -82,12 +71,22 @@ solver::Estimate at_spot(const solver::Answer& better, const solver::Spot& spot)
   return best;
 }
 
+solver::Question question_of(const Problem& problem) {
+  return {problem.section(),
+          problem.physics(),
+          problem.temperatures(),
+          {room},
+          outside,
+          {},
+          factor_band,
+          std::nullopt,
+          geometry::on_raster(problem.sheet())};
+}
+
 }  // namespace
 
 Refereed refereed(const Problem& problem, std::uint64_t seed, double share) {
-  solver::Question question{
-      problem.section(), problem.physics(), problem.temperatures(),  {room}, outside, {},
-      factor_band,       std::nullopt,      snapped(problem.sheet())};
+  solver::Question question = question_of(problem);
   question.probes = places_in(question.sheet, seed);
   question.section = geometry::section_of(question.sheet);
   const solver::Solution surface = solver::solution_of(question, {});
@@ -130,9 +129,7 @@ Refereed refereed(const Problem& problem, std::uint64_t seed, double share) {
 }
 
 Agreement agreement_of(const Problem& problem, double tampered) {
-  solver::Question question{
-      problem.section(), problem.physics(), problem.temperatures(),  {room}, outside, {},
-      factor_band,       std::nullopt,      snapped(problem.sheet())};
+  solver::Question question = question_of(problem);
   Agreement agreement;
   solver::Solution surface = solver::solution_of(question, {});
   solver::prove_thermometers(question, {}, {}, surface);
