@@ -7,7 +7,7 @@
 namespace quoin::solver {
 
 /// A place and what a function has there.
-struct Sample {
+struct FunctionValue {
   double at = 0.0;
   double value = 0.0;
 };
@@ -17,7 +17,8 @@ struct Sample {
 /// Source: the interpolate, truncate and project method, ACM Transactions on Mathematical Software
 /// 47 (2021) (memory).
 template <class Function>
-[[nodiscard]] double crossing(Function function, Sample low, Sample high, double tolerance) {
+[[nodiscard]] double crossing(Function function, FunctionValue low, FunctionValue high,
+                              double tolerance) {
   const double sign = high.value > 0.0 ? 1.0 : -1.0;
   const double truncation = 0.2 / (high.at - low.at);
   const double halvings = std::ceil(std::log2((high.at - low.at) / (2.0 * tolerance)));

@@ -13,7 +13,7 @@ namespace quoin::solver {
 namespace {
 
 /// The cold spots of an air, their temperatures without bands yet.
-AirSurface air_surface(const Question& question, const Level& level, SpaceId air) {
+AirSurface air_surface(const Question& question, const GridLevel& level, SpaceId air) {
   const geometry::Mesh& mesh = level.both.field.mesh;
   const std::vector<double>& temperature = level.temperatures.nodes();
   std::vector<geometry::Surface> own;
@@ -53,11 +53,11 @@ bool has_surface(const Field& field, SpaceId air) {
   return std::find(field.airs.begin(), field.airs.end(), air) != field.airs.end();
 }
 
-PlaceValue value_on(const Level& level, const Question& question, const ProbeValue& probe) {
+PlaceValue value_on(const GridLevel& level, const Question& question, const ProbeValue& probe) {
   return place_value(level.both, question.physics, level.temperatures, probe.place);
 }
 
-PlaceValue value_on(const Level& level, const Question& question, const Spot& spot) {
+PlaceValue value_on(const GridLevel& level, const Question& question, const Spot& spot) {
   if (!spot.further) {
     return place_value(level.both, question.physics, level.temperatures, spot.place);
   }
@@ -159,7 +159,7 @@ void look_at_other_places(const Question& question, Round& round) {
   }
 }
 
-void note_laws_of(const Level& level, const Question& question, Round& round) {
+void note_laws_of(const GridLevel& level, const Question& question, Round& round) {
   note_laws(level.both.field, question.temperatures.size(), round.solution.checks);
   require(round.solution.checks);
 }
@@ -175,7 +175,7 @@ void solve_coarse(const Question& question, const geometry::Section& section,
 
 Round round_on(const Question& question, const geometry::Section& section,
                const geometry::Subdivision& fine, const LinearOptions& options) {
-  Level level{question, section, fine, options};
+  GridLevel level{question, section, fine, options};
   Blame blame = no_blame(level.both.field.mesh);
   Round round{std::move(level), {}, {}, {}, {}, std::move(blame)};
   Solution& solution = round.solution;
@@ -207,7 +207,7 @@ Solution answer_of(Round round, const Question& question, const geometry::Sectio
   Solution& solution = round.solution;
   look_at_other_places(question, round);
   solution.accurate = is_reached(question, solution);
-  Level& level = round.fine;
+  GridLevel& level = round.fine;
   solution.temperature = level.temperatures.nodes();
   solution.field = std::move(level.both.field);
   solution.cells = std::move(level.both.by_cells.g);

@@ -10,12 +10,12 @@
 namespace quoin::solver {
 
 /// One of the grids, solved by both schemes.
-struct Level {
+struct GridLevel {
   BothSchemes both;
   BothTemperatures temperatures;
 
-  Level(const Question& question, const geometry::Section& section,
-        const geometry::Subdivision& subdivision, const LinearOptions& options)
+  GridLevel(const Question& question, const geometry::Section& section,
+            const geometry::Subdivision& subdivision, const LinearOptions& options)
       : both(both_schemes(geometry::mesh_of(section, subdivision), question.physics, options)),
         temperatures(both, question.physics, question.temperatures) {}
 };
@@ -23,8 +23,8 @@ struct Level {
 /// A grid solved and what is asked read from it; the grid half as fine, which bands need in the
 /// end, is solved only where the first look does not already say that they are too wide.
 struct Round {
-  Level fine;
-  std::optional<Level> coarse;
+  GridLevel fine;
+  std::optional<GridLevel> coarse;
   Solution solution;
   std::vector<TwoSided> coldest;  ///< on the fine grid, of each air
   std::vector<TwoSided> probes;   ///< on the fine grid

@@ -29,9 +29,9 @@ constexpr double rounding = 1e-6;
 
 /// The surfaces of an air on a grid, as far as each is all fabric or all not; closed ones begin
 /// where it is warmest.
-std::vector<Course> courses_on(const Solution& solution, SpaceId air) {
+std::vector<WarmthAlong> courses_on(const Solution& solution, SpaceId air) {
   const geometry::Mesh& mesh = solution.field.mesh;
-  std::vector<Course> courses;
+  std::vector<WarmthAlong> courses;
   for (const geometry::Surface& surface : geometry::surfaces(mesh, solution.physics.air)) {
     if (surface.air != air) continue;
     const std::size_t faces = surface.faces.size();
@@ -46,7 +46,7 @@ std::vector<Course> courses_on(const Solution& solution, SpaceId air) {
       const bool is_fabric = solution.physics.is_fabric[face.region] != 0;
       if (courses.size() == before || courses.back().is_fabric != is_fabric)
         courses.push_back({is_fabric, {0.0}, {mesh.place(face.from)}, {}});
-      Course& course = courses.back();
+      WarmthAlong& course = courses.back();
       const double a = solution.temperature[face.from], b = solution.temperature[face.to];
       course.along.push_back(course.along.back() + face.length);
       course.places.push_back(mesh.place(face.to));

@@ -19,7 +19,7 @@ constexpr std::uint32_t none = geometry::Triangle::none;
 /// The integral of the temperature along a course, from its start to anywhere.
 class Integral {
  public:
-  explicit Integral(const Course& course) : course_(course), until_{0.0} {
+  explicit Integral(const WarmthAlong& course) : course_(course), until_{0.0} {
     for (std::size_t k = 0; k < course.warmth.size(); ++k) {
       const auto [a, m, b] = course.warmth[k];
       until_.push_back(until_.back() +
@@ -51,12 +51,13 @@ class Integral {
     return {index, std::clamp((place - along[index]) / length, 0.0, 1.0)};
   }
 
-  const Course& course_;
+  const WarmthAlong& course_;
   std::vector<double> until_;
 };
 
-Course course_of(const NodedTriangles& nodes, const Run& run, const std::vector<double>& warmth) {
-  Course course{run.is_fabric, run.along, {}, {}};
+WarmthAlong warmth_along(const NodedTriangles& nodes, const Run& run,
+                         const std::vector<double>& warmth) {
+  WarmthAlong course{run.is_fabric, run.along, {}, {}};
   for (const std::uint32_t b : run.borders) {
     const auto& node = nodes.borders[b].node;
     course.places.push_back(nodes.places[node[0]]);
@@ -113,11 +114,11 @@ std::vector<Run> runs_along(const NodedTriangles& nodes, const Physics& physics,
   return runs;
 }
 
-std::optional<Window> coldest_window(const std::vector<Course>& courses) {
+std::optional<Window> coldest_window(const std::vector<WarmthAlong>& courses) {
   const bool any_fabric = std::any_of(courses.begin(), courses.end(),
-                                      [](const Course& course) { return course.is_fabric; });
+                                      [](const WarmthAlong& course) { return course.is_fabric; });
   std::optional<Window> coldest;
-  for (const Course& course : courses) {
+  for (const WarmthAlong& course : courses) {
     if (any_fabric && !course.is_fabric) continue;
     const Integral integral(course);
     const double length = course.along.back(), width = std::min(thermometer_width, length);
@@ -138,8 +139,8 @@ std::optional<Window> coldest_window(const std::vector<Course>& courses) {
 
 std::optional<Window> coldest_window(const NodedTriangles& nodes, const std::vector<Run>& runs,
                                      const std::vector<double>& warmth) {
-  std::vector<Course> courses;
-  for (const Run& run : runs) courses.push_back(course_of(nodes, run, warmth));
+  std::vector<WarmthAlong> courses;
+  for (const Run& run : runs) courses.push_back(warmth_along(nodes, run, warmth));
   return coldest_window(courses);
 }
 

@@ -35,7 +35,7 @@ struct Run {
 
 /// The temperature along a surface, all fabric or all not, walked with the material on the left:
 /// quadratic on each piece. Shape: along and places have one more value than warmth
-struct Course {
+struct WarmthAlong {
   bool is_fabric = true;
   std::vector<double> along;  ///< distance of each end from the start, m
   std::vector<geometry::Point> places;
@@ -44,7 +44,7 @@ struct Course {
 
 /// The coldest window on the fabric, or on any surface of the air where it has none: by sliding,
 /// with either end at the end of a piece. None where there is no course.
-[[nodiscard]] std::optional<Window> coldest_window(const std::vector<Course>& courses);
+[[nodiscard]] std::optional<Window> coldest_window(const std::vector<WarmthAlong>& courses);
 
 /// The same along the runs of an air.
 [[nodiscard]] std::optional<Window> coldest_window(const geometry::NodedTriangles& nodes,

@@ -69,19 +69,19 @@ void judge_couplings(const solver::Solution& solution, std::vector<std::string>&
 
 }  // namespace
 
-Outcome outcome_of(const Problem& problem) {
-  Outcome outcome;
+Judgement judgement_of(const Problem& problem) {
+  Judgement judgement;
   try {
     const solver::Solution surface = solved(problem, factor_band, std::nullopt, {});
-    judge_spots(surface, outcome.faults);
+    judge_spots(surface, judgement.faults);
     const solver::Solution heat = solved(problem, std::nullopt, coupling_band, {});
-    judge_couplings(heat, outcome.faults);
-    outcome.accurate = surface.accurate && heat.accurate;
-    outcome.nodes = std::max(nodes_of(surface), nodes_of(heat));
+    judge_couplings(heat, judgement.faults);
+    judgement.accurate = surface.accurate && heat.accurate;
+    judgement.nodes = std::max(nodes_of(surface), nodes_of(heat));
   } catch (const std::exception& error) {
-    outcome.faults.emplace_back(error.what());
+    judgement.faults.emplace_back(error.what());
   }
-  return outcome;
+  return judgement;
 }
 
 std::vector<std::string> colder_spots(const Problem& problem) {

@@ -22,22 +22,22 @@ int main(int argc, char** argv) {
   for (std::uint64_t seed = first; seed < first + count; ++seed) {
     const NastySection section = quoin::testing::nasty_section(seed);
     const std::clock_t start = std::clock();
-    quoin::testing::Outcome outcome = quoin::testing::outcome_of(section.problem);
+    quoin::testing::Judgement judgement = quoin::testing::judgement_of(section.problem);
     const double took = static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
     slowest = std::max(slowest, took);
-    if (outcome.faults.empty()) outcome.faults = quoin::testing::colder_spots(section.problem);
+    if (judgement.faults.empty()) judgement.faults = quoin::testing::colder_spots(section.problem);
     if (took > 2.0) ++slow;
-    if (!outcome.accurate) ++not_reached;
-    if (!outcome.faults.empty()) ++faulty;
+    if (!judgement.accurate) ++not_reached;
+    if (!judgement.faults.empty()) ++faulty;
     quoin::testing::Refereed referee;
-    if (outcome.faults.empty()) referee = quoin::testing::refereed(section.problem, seed);
+    if (judgement.faults.empty()) referee = quoin::testing::refereed(section.problem, seed);
     bands += referee.bands;
     missed += referee.misses.size();
-    if (outcome.faults.empty() && outcome.accurate && took < 1.0 && referee.misses.empty())
+    if (judgement.faults.empty() && judgement.accurate && took < 1.0 && referee.misses.empty())
       continue;
-    fmt::print("{:4} {:30} {:6.2f} s {:8} nodes{}", seed, section.family, took, outcome.nodes,
-               outcome.accurate ? "" : ", not reached");
-    for (const std::string& fault : outcome.faults) fmt::print("  !! {}", fault);
+    fmt::print("{:4} {:30} {:6.2f} s {:8} nodes{}", seed, section.family, took, judgement.nodes,
+               judgement.accurate ? "" : ", not reached");
+    for (const std::string& fault : judgement.faults) fmt::print("  !! {}", fault);
     for (const std::string& miss : referee.misses) fmt::print("  ? {}", miss);
     fmt::print("\n");
     std::fflush(stdout);

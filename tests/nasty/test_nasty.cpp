@@ -18,7 +18,7 @@ TEST_CASE("nasty sections are solved with bounded work and claim no more than th
     const NastySection section = nasty_section(seed);
     CAPTURE(seed);
     CAPTURE(section.family);
-    const Outcome outcome = outcome_of(section.problem);
+    const Judgement outcome = judgement_of(section.problem);
     for (const std::string& fault : outcome.faults) FAIL_CHECK(fault);
     CHECK(outcome.nodes <= 300'000);
   }

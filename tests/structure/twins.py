@@ -32,6 +32,12 @@ SOUND = {
     "build-old/geometry/grid.hpp": "/" + "home/ann\n",
     "tests/__pycache__/tree.py": "/" + "home/ann\n",
     "tests/solver/test_system.cpp": SPDX + '#include "solver/scheme/system.hpp"\n',
+    "solver/linear/order.hpp": HEADER + "\ninline constexpr int order[2] = {0, 1};\n"
+                               "inline int order_of(int side) { return order[side]; }\n",
+    # One name in two namespaces, or in a namespace without a name, is two types.
+    "solver/a.hpp": HEADER + "namespace quoin::solver {\nstruct Row {};\n}  // namespace quoin::solver\n",
+    "solver/b.cpp": SPDX + "namespace quoin::solver {\nnamespace {\nstruct Row {};\n}  // namespace\n"
+                           "struct Row::Part {};\n}  // namespace quoin::solver\n",
 }
 
 # Check: list of (files laid over the sound tree, text the refusal must contain).
@@ -109,6 +115,19 @@ BROKEN = {
         ({"README.md": "Built in /" + "home/ann/quoin.\n"}, "README.md:1: names /" + "home/ann"),
         ({"tests/solver/test_system.cpp": SPDX + 'auto f = "/' + 'work/case.yaml";\n'},
          "test_system.cpp:2: names /" + "work/case"),
+    ],
+    "constants": [
+        ({"geometry/grid.hpp": HEADER + "\ninline const double reach = root(0.6);\n"},
+         "geometry/grid.hpp:4: reach is computed when the program starts"),
+        ({"geometry/grid.hpp": HEADER + "\ninline const double places[3] = {root(0.6), 0, 1};\n"},
+         "geometry/grid.hpp:4: places is computed when the program starts"),
+        ({"geometry/grid.hpp": HEADER + "\ninline std::vector<int> rows{1, 2};\n"},
+         "geometry/grid.hpp:4: rows is computed when the program starts"),
+    ],
+    "one_definition": [
+        ({"solver/scheme/row.hpp": HEADER + "namespace quoin::solver {\nstruct Line {};\n}  // namespace quoin::solver\n",
+          "solver/scheme/run.cpp": SPDX + "namespace quoin::solver {\nclass Line final : Base {};\n}  // namespace quoin::solver\n"},
+         "solver/scheme/run.cpp:3: quoin::solver::Line is defined in solver/scheme/row.hpp, too"),
     ],
 }
 

@@ -61,7 +61,7 @@ class Trials {
 /// The value of a grid nearest to `fails` that holds, between a value that fails and one that does.
 double edge(Trials& trials, std::size_t verdict, double fails, double holds, double step) {
   const auto margin = [&](double value) { return trials.margin(verdict, value); };
-  const solver::Sample one{fails, margin(fails)}, other{holds, margin(holds)};
+  const solver::FunctionValue one{fails, margin(fails)}, other{holds, margin(holds)};
   const double about = fails < holds ? solver::crossing(margin, one, other, step)
                                      : solver::crossing(margin, other, one, step);
   const double towards = fails < holds ? 1.0 : -1.0;
