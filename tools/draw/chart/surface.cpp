@@ -11,6 +11,8 @@
 #include "tools/answer/find/developed.hpp"
 #include "tools/draw/canvas/strokes.hpp"
 #include "tools/draw/chart/axes.hpp"
+#include "tools/draw/chart/curve_labels.hpp"
+#include "tools/draw/chart/shared_limits.hpp"
 #include "tools/draw/field/isotherms.hpp"
 #include "tools/draw/field/limits.hpp"
 #include "tools/draw/section/sheet.hpp"
@@ -20,17 +22,10 @@ namespace {
 
 constexpr double left = 62.0;         ///< of the plot, units
 constexpr double label_room = 178.0;  ///< right of it
-constexpr double label_pitch = 46.0;  ///< from label to label
 constexpr double right = page_width - page_edge - label_room;
 constexpr std::size_t most_charts = 4;  ///< on one picture; surface.csv has them all
 const Lettering plain{12.0, Anchor::start, 0.0, false, black, {}};
 const Lettering small{11.0, Anchor::start, 0.0, false, grey, {}};
-
-/// A limit with the variants it holds for.
-struct SharedLimit {
-  Limit limit;
-  std::vector<std::size_t> curves;
-};
 
 /// One chart: the surface of one room in all variants.
 class Chart {
@@ -40,14 +35,15 @@ class Chart {
     axes_.left = left;
     axes_.right = right;
     axes_.top = top;
-    axes_.bottom = top + std::max(290.0, label_pitch * static_cast<double>(compared.curves.size()));
+    axes_.bottom =
+        top + std::max(290.0, curve_label_pitch * static_cast<double>(compared.curves.size()));
     for (const ComparedSurface::Curve& curve : compared.curves) {
       const DevelopedSurface& surface = curve.surface;
       axes_.x.include(surface.along.front() - curve.origin);
       axes_.x.include(surface.along.back() - curve.origin);
       for (const double temperature : surface.temperature) axes_.y.include(temperature);
-      include_limits(curve);
     }
+    limits_ = shared_limits(results, compared);
     for (const SharedLimit& shared : limits_) axes_.y.include(shared.limit.temperature);
     const double air = std::max(0.4, 0.06 * (axes_.y.high - axes_.y.low));
     axes_.y = {axes_.y.low - air, axes_.y.high + air};
@@ -84,50 +80,13 @@ class Chart {
     return fmt::format("mm along the surface of {}{}", fitted(compared_.air, 12.0, 150.0), from);
   }
 
-  void include_limits(const ComparedSurface::Curve& curve) {
-    for (const Limit& limit : limits_of(solved(curve))) {
-      if (limit.air != curve.surface.air) continue;
-      const auto same = [&](const SharedLimit& shared) {
-        return shared.limit.what == limit.what &&
-               std::abs(shared.limit.temperature - limit.temperature) < 0.05;
-      };
-      auto found = std::find_if(limits_.begin(), limits_.end(), same);
-      if (found == limits_.end()) found = limits_.insert(limits_.end(), {limit, {}});
-      found->curves.push_back(curve.variant);
-    }
-  }
-
-  [[nodiscard]] bool is_for_all(const SharedLimit& shared) const {
-    return shared.curves.size() == compared_.curves.size();
-  }
-
   /// Tints what lies below a limit that holds for all.
   void draw_zones(Canvas& canvas) const {
     for (const SharedLimit& shared : limits_) {
-      if (!is_for_all(shared)) continue;
+      if (shared.curves.size() < compared_.curves.size()) continue;
       const double edge = axes_.up(shared.limit.temperature);
       canvas.rectangle({left, edge}, right - left, axes_.bottom - edge, {limit_colour, {}, 0.07});
     }
-  }
-
-  /// " for 1, 3", or " for all but 2" where that is shorter.
-  [[nodiscard]] std::string words_for_curves(const SharedLimit& shared) const {
-    if (is_for_all(shared)) return "";
-    std::vector<std::size_t> others;
-    for (const ComparedSurface::Curve& curve : compared_.curves) {
-      if (std::find(shared.curves.begin(), shared.curves.end(), curve.variant) ==
-          shared.curves.end()) {
-        others.push_back(curve.variant);
-      }
-    }
-    const bool negate = others.size() < shared.curves.size();
-    std::string words = negate ? " for all but" : " for";
-    std::string_view joint = " ";
-    for (const std::size_t curve : negate ? others : shared.curves) {
-      words += fmt::format("{}{}", joint, curve + 1);
-      joint = ", ";
-    }
-    return words;
   }
 
   /// Names the limits on their lines, where the curves leave room.
@@ -135,7 +94,7 @@ class Chart {
     const Lettering lettering{12.0, Anchor::start, 0.0, true, limit_colour, white};
     for (const SharedLimit& shared : limits_) {
       const double y = axes_.up(shared.limit.temperature);
-      const std::string words = words_for(shared.limit) + words_for_curves(shared);
+      const std::string words = words_for(shared.limit) + words_for_curves(shared, compared_);
       const double last = right - 7.0 - text_width(words, lettering.size);
       Point best;
       bool found = false;
@@ -164,7 +123,8 @@ class Chart {
     Point at{left, end + 6.0};
     for (const SharedLimit& shared : unnamed_) {
       canvas.line(at, {at.x + 38.0, at.y}, stroke_of(shared.limit));
-      at.y = draw_key_words(canvas, at, words_for(shared.limit) + words_for_curves(shared));
+      at.y =
+          draw_key_words(canvas, at, words_for(shared.limit) + words_for_curves(shared, compared_));
     }
     return unnamed_.empty() ? end : at.y;
   }
@@ -241,49 +201,18 @@ class Chart {
     }
   }
 
-  /// Names the curves at their right ends, spread so that no name covers another.
+  /// Names the curves at their right ends.
   void draw_labels(Canvas& canvas) const {
-    struct Label {
-      const ComparedSurface::Curve* curve;
-      Point end;
-      double y;
-    };
-    std::vector<Label> labels;
+    std::vector<CurveLabel> labels;
     for (const ComparedSurface::Curve& curve : compared_.curves) {
       const std::size_t last = curve.surface.along.size() - 1;
-      const Point end = line_of(curve, last, last).front();
-      labels.push_back({&curve, end, end.y});
+      CurveLabel label{curve.variant, line_of(curve, last, last).front(),
+                       solved(curve).variant.name, ""};
+      if (const solver::Spot* spot = spot_of(curve))
+        label.coldest = fmt::format("coldest {:.1f} °C", spot->temperature.value);
+      labels.push_back(std::move(label));
     }
-    std::stable_sort(labels.begin(), labels.end(),
-                     [](const Label& a, const Label& b) { return a.end.y < b.end.y; });
-    double lowest = axes_.top + label_pitch / 2;
-    for (Label& label : labels) {
-      label.y = std::max(label.y, lowest);
-      lowest = label.y + label_pitch;
-    }
-    double highest = axes_.bottom - label_pitch / 2;
-    for (auto label = labels.rbegin(); label != labels.rend(); ++label) {
-      label->y = std::min(label->y, highest);
-      highest = label->y - label_pitch;
-    }
-    for (const Label& label : labels) {
-      const Point badge{right + 36.0, label.y};
-      canvas.polyline({label.end, {right + 5.0, label.end.y}, {badge.x - 16.0, badge.y}, badge},
-                      stroke_of_variant(label.curve->variant));
-      draw_badge(canvas, badge, label.curve->variant);
-      const double x = badge.x + badge_radius + 6.0, room = page_width - page_edge - x;
-      double y = label.y + 4.0;
-      const std::vector<std::string> lines =
-          wrapped(solved(*label.curve).variant.name, 11.5, room, 2);
-      y -= 7.0 * static_cast<double>(lines.size());
-      for (const std::string& line : lines) {
-        canvas.text({x, y}, line, {11.5, Anchor::start, 0.0, false, black, {}});
-        y += 14.0;
-      }
-      if (const solver::Spot* spot = spot_of(*label.curve)) {
-        canvas.text({x, y}, fmt::format("coldest {:.1f} °C", spot->temperature.value), small);
-      }
-    }
+    draw_curve_labels(canvas, axes_, std::move(labels));
   }
 
   const Results& results_;

@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -19,10 +18,10 @@
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
-#include "tools/disk/base64.hpp"
 #include "tools/draw/canvas/colours.hpp"
 #include "tools/draw/section/rooms.hpp"
 #include "tools/draw/section/view.hpp"
+#include "tools/output/html/page_grid.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -30,73 +29,6 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json list() { return Json::array(); }
-
-/// Metres as mm, to the thousandth.
-double mm(double metres) { return std::round(metres * 1e6) / 1e3; }
-
-Json all_mm(const std::vector<double>& lines) {
-  Json all = list();
-  for (const double line : lines) all.push_back(mm(line));
-  return all;
-}
-
-/// Numbers up to 65535 as base64 of their two bytes each, the low one first.
-std::string packed(const std::vector<std::uint16_t>& numbers) {
-  std::vector<std::uint8_t> bytes;
-  bytes.reserve(2 * numbers.size());
-  for (const std::uint16_t number : numbers) {
-    bytes.push_back(static_cast<std::uint8_t>(number & 0xFFU));
-    bytes.push_back(static_cast<std::uint8_t>(number >> 8U));
-  }
-  return base64(bytes);
-}
-
-std::string packed_basis(const std::vector<double>& basis) {
-  std::vector<std::uint16_t> shares;
-  shares.reserve(basis.size());
-  for (const double g : basis)
-    shares.push_back(static_cast<std::uint16_t>(std::lround(std::clamp(g, 0.0, 1.0) * 65535.0)));
-  return packed(shares);
-}
-
-/// A fill as a number: 0 nothing, then the regions, then the spaces.
-std::uint16_t code_of(const geometry::Fill& fill, std::size_t regions) {
-  if (const auto* region = std::get_if<RegionId>(&fill))
-    return static_cast<std::uint16_t>(1 + region->index);
-  if (const auto* space = std::get_if<SpaceId>(&fill))
-    return static_cast<std::uint16_t>(1 + regions + space->index);
-  return 0;
-}
-
-/// What each cell shows: below and above its diagonal where it is divided.
-Json cells_of(const geometry::Mesh& mesh, std::size_t regions) {
-  std::vector<std::uint16_t> below, above, split;
-  for (std::size_t j = 0; j < mesh.rows(); ++j) {
-    for (std::size_t i = 0; i < mesh.columns(); ++i) {
-      const geometry::Cell& cell = mesh.cell(i, j);
-      below.push_back(code_of(cell.below, regions));
-      above.push_back(code_of(cell.above, regions));
-      split.push_back(static_cast<std::uint16_t>(cell.split));
-    }
-  }
-  Json json = {{"below", packed(below)}};
-  if (!mesh.cells.empty()) {
-    json["above"] = packed(above);
-    json["split"] = packed(split);
-  }
-  return json;
-}
-
-Json grid_of(const SolvedVariant& solved) {
-  const solver::Field& field = solved.surface.field;
-  Json basis = list();
-  for (std::size_t a = 0; a + 1 < field.airs.size(); ++a)
-    basis.push_back(packed_basis(field.basis[a]));
-  return {{"x_mm", all_mm(field.mesh.x)},
-          {"y_mm", all_mm(field.mesh.y)},
-          {"cells", cells_of(field.mesh, solved.variant.regions.size())},
-          {"basis", std::move(basis)}};
-}
 
 /// How each air of the field follows the spaces whose temperature is stated: K by K. Shape: airs by
 /// `drivers`.
@@ -231,8 +163,8 @@ Json spaces_of(const SolvedVariant& solved) {
     if (space.moisture) json["household"] = std::visit(HouseholdJson{}, *space.moisture);
     if (const std::optional<Box> room = room_of(view, id)) {
       const geometry::Point centre = view.place_of(room->centre);
-      json["label_mm"] = {mm(centre.x), mm(centre.y), mm(room->width / view.scale()),
-                          mm(room->height / view.scale())};
+      json["label_mm"] = {page_mm(centre.x), page_mm(centre.y), page_mm(room->width / view.scale()),
+                          page_mm(room->height / view.scale())};
     }
     all.push_back(std::move(json));
   }
@@ -259,7 +191,8 @@ Json variant_json(const SolvedVariant& solved, std::size_t limit) {
   for (const SpaceId id : changed) drivers.push_back(id.index);
   for (std::size_t p = 0; p < variant.probes.size(); ++p) {
     const geometry::Point place = variant.probes[p].place;
-    probes.push_back({{"name", variant.probes[p].name}, {"at_mm", {mm(place.x), mm(place.y)}}});
+    probes.push_back(
+        {{"name", variant.probes[p].name}, {"at_mm", {page_mm(place.x), page_mm(place.y)}}});
   }
   Json json = {{"name", variant.name},
                {"spaces", spaces_of(solved)},
@@ -279,9 +212,10 @@ Json variant_json(const SolvedVariant& solved, std::size_t limit) {
     const auto [south, north] = std::minmax_element(
         variant.close_up->begin(), variant.close_up->end(),
         [](const geometry::Point& a, const geometry::Point& b) { return a.y < b.y; });
-    json["close_up_mm"] = {mm(west->x), mm(east->x), mm(south->y), mm(north->y)};
+    json["close_up_mm"] = {page_mm(west->x), page_mm(east->x), page_mm(south->y),
+                           page_mm(north->y)};
   }
-  if (field.mesh.nx() * field.mesh.ny() <= limit) json["grid"] = grid_of(solved);
+  if (field.mesh.nx() * field.mesh.ny() <= limit) json["grid"] = grid_json(solved);
   return json;
 }
 
