@@ -59,11 +59,10 @@ class Template : public Vocabulary<Template> {
   }
   void quantity(std::string_view key, const std::optional<double>& value, Measure measure,
                 Range plausible, std::string_view about) {
-    double example =
-        value.value_or(plausible.example.value_or(std::clamp(1.0, plausible.low, plausible.high)));
-    // One that is the default would do nothing.
+    // Another than what it is where the line stays out, which would do nothing.
     constexpr double another = 1.2;
-    if (about.find("by default") != std::string_view::npos) example *= another;
+    const double example = plausible.example.value_or(
+        another * value.value_or(std::clamp(1.0, plausible.low, plausible.high / another)));
     add(fmt::format("# {}: {}", key, bare_number(example, measure)), about);
   }
   template <class T>

@@ -23,11 +23,11 @@ void describe_sub_frame(Visitor& visit, SubFrame& sub) {
                           "between the structural opening and the frame: a timber ground, a "
                           "profile of metal; judged with the wall");
   visit.length("sub-frame width", sub.width, 0.001, 0.5,
-               "from the structural opening to the frame; by default 30 mm", 0.03);
+               "from the structural opening to the frame; by default 30 mm", 0.036);
   visit.length("sub-frame depth", sub.depth, 0.001, 1.0,
-               "through the wall; by default that of the frame", 0.07);
+               "through the wall; by default that of the frame", 0.084);
   visit.length("sub-frame setback", sub.setback, 0.0, 2.0,
-               "from the outside face of the wall; by default that of the frame", 0.1);
+               "from the outside face of the wall; by default that of the frame", 0.12);
 }
 
 /// Something that stands in an opening, by the depths of its faces below the inside face of the

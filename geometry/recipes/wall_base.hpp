@@ -60,7 +60,7 @@ void describe(Visitor& visit, WallBase& base) {
   visit.optional_space("void", base.beneath, "underfloor",
                        "the unheated space under a suspended floor");
   visit.length("void depth", base.void_depth, 0.02, 3.0,
-               "from the underside of the floor to the ground under it; by default 300 mm", 0.3);
+               "from the underside of the floor to the ground under it; by default 300 mm", 0.36);
   visit.length("floor width", base.floor_width, 1.0, 50.0,
                "between the walls it spans, or area / half its perimeter (ISO 13370)");
   visit.optional_layers("edge insulation", base.edge_insulation,
