@@ -3,8 +3,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <map>
 #include <numbers>
+#include <numeric>
 #include <utility>
 
 namespace quoin::geometry {
@@ -43,6 +45,33 @@ double lengthening(const Mesh& mesh, std::size_t from, std::size_t to) {
   return known != mesh.section.lengthening.end() ? known->second : 1.0;
 }
 
+/// The cells of a mesh that may face the one before them, or that are divided. Cut from one cell of
+/// the section, undivided, are two that cannot.
+class CellsThatFace {
+ public:
+  explicit CellsThatFace(const Mesh& mesh) : mesh_(mesh), all_(mesh.columns()) {
+    std::iota(all_.begin(), all_.end(), std::size_t{0});
+    for (const std::size_t i : all_) {
+      if (begins(mesh.section_column, i)) first_.push_back(i);
+    }
+  }
+
+  /// Columns, ascending.
+  [[nodiscard]] const std::vector<std::size_t>& of_row(std::size_t row) const {
+    return begins(mesh_.section_row, row) ? all_ : first_;
+  }
+
+ private:
+  /// Whether a cell of the section begins here, or cells are told one by one.
+  [[nodiscard]] bool begins(const std::vector<std::uint32_t>& strips, std::size_t at) const {
+    return !mesh_.cells.empty() || at == 0 || strips[at] != strips[at - 1];
+  }
+
+  const Mesh& mesh_;
+  std::vector<std::size_t> all_;
+  std::vector<std::size_t> first_;  // of each column of the section
+};
+
 }  // namespace
 
 std::vector<Face> faces(const Mesh& mesh) {
@@ -58,8 +87,9 @@ std::vector<Face> faces(const Mesh& mesh) {
         std::hypot(b.x - a.x, b.y - a.y) * lengthening(mesh, mesh.on_grid(from), mesh.on_grid(to));
     all.push_back({*space, *region, from, to, length, facing});
   };
+  const CellsThatFace cells(mesh);
   for (std::size_t j = 0; j < mesh.rows(); ++j) {
-    for (std::size_t i = 0; i < mesh.columns(); ++i) {
+    for (const std::size_t i : cells.of_row(j)) {
       const Cell& here = mesh.cell(i, j);
       // Each face has the nodes of its own material.
       const auto corner = [&](bool east, bool north) { return mesh.corner(i, j, east, north); };

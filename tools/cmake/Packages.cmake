@@ -33,8 +33,15 @@ if(TARGET quoin_python)
   list(APPEND CPACK_COMPONENTS_ALL python)
   set(CPACK_DEBIAN_PYTHON_PACKAGE_NAME python3-quoin)
   set(CPACK_DEBIAN_PYTHON_PACKAGE_SECTION python)
+  # Pictures, PDF and fields are made by the parts of the program.
   set(CPACK_DEBIAN_PYTHON_PACKAGE_DEPENDS
-      "python3 (>= ${QUOIN_PYTHON_FROM}), python3 (<< ${QUOIN_PYTHON_BEFORE}), python3-numpy")
+      "python3 (>= ${QUOIN_PYTHON_FROM}), python3 (<< ${QUOIN_PYTHON_BEFORE}), python3-numpy, quoin (= ${PROJECT_VERSION})")
   set(CPACK_COMPONENT_PYTHON_DESCRIPTION "Quoin as a module of Python 3.")
 endif()
+# Each package says under what licence it comes, where Debian looks for that.
+foreach(component IN LISTS CPACK_COMPONENTS_ALL)
+  string(TOUPPER ${component} upper)
+  install(FILES LICENSE DESTINATION "share/doc/${CPACK_DEBIAN_${upper}_PACKAGE_NAME}"
+          RENAME copyright COMPONENT ${component} EXCLUDE_FROM_ALL)
+endforeach()
 include(CPack)

@@ -47,6 +47,14 @@ std::vector<Said> said_by(const CLI::App& words) {
   return all;
 }
 
+/// What a command has besides what may stand anywhere.
+std::vector<Said> said_by_command(const CLI::App& command, const CLI::App& program) {
+  std::vector<Said> own = said_by(command);
+  for (const Said& anywhere : said_by(program))
+    std::erase_if(own, [&](const Said& said) { return said.dashed == anywhere.dashed; });
+  return own;
+}
+
 std::vector<const CLI::App*> commands_of(const CLI::App& program) {
   return program.get_subcommands(
       [](const CLI::App* command) { return !command->get_group().empty(); });
@@ -66,9 +74,9 @@ std::string roff(const std::string& text) {
   return safe;
 }
 
-std::string roff_list(const CLI::App& words) {
+std::string roff_list(const std::vector<Said>& all) {
   std::string text;
-  for (const Said& said : said_by(words)) {
+  for (const Said& said : all) {
     const std::string name = said.dashed.empty() ? said.word : said.dashed;
     text += fmt::format(".TP\n\\fB{}\\fR{}\n{}\n", roff(name),
                         said.value.empty() ? "" : " \\fI" + roff(said.value) + "\\fR",
@@ -82,34 +90,52 @@ std::string shell_quoted(const std::string& text) {
   return "'" + replaced(text, "'", "'\\''") + "'";
 }
 
+/// What zsh offers for a value or a name: folders, files, or nothing.
+std::string zsh_action(const std::string& value) {
+  if (value == "DIR") return "_files -/";
+  const bool is_file = value == "CASE" || value == "FILE" || value == "DRAWING";
+  return is_file ? "_files" : "";
+}
+
 /// A word of zsh's list of options.
 std::string zsh_option(const Said& said) {
   const std::string about =
       replaced(replaced(replaced(said.about, "\\", "\\\\"), "[", "\\["), "]", "\\]");
-  if (said.dashed.empty()) return shell_quoted("*:" + said.word + ":_files");
-  const std::string value = said.value.empty()    ? ""
-                            : said.value == "DIR" ? ":folder:_files -/"
-                                                  : ":" + said.value + ":";
+  if (said.dashed.empty()) return shell_quoted("*:" + said.word + ":" + zsh_action(said.word));
+  const std::string value =
+      said.value.empty() ? "" : ":" + said.value + ":" + zsh_action(said.value);
   const std::string tail = shell_quoted("[" + about + "]" + value);
   if (said.letter.empty()) return "--" + said.word + tail;
-  return fmt::format("{{-{},--{}}}{}", said.letter, said.word, tail);
+  return fmt::format("'(-{0} --{1})'{{-{0},--{1}}}{2}", said.letter, said.word, tail);
+}
+
+std::string zsh_options(const std::vector<Said>& options, const std::string& between) {
+  std::string all;
+  for (const Said& said : options) all += between + zsh_option(said);
+  return all;
 }
 
 }  // namespace
 
 std::string man_page(const CLI::App& program) {
+  // "Quoin: what it is" stands behind the name already.
+  const std::string about = program.get_description();
+  const std::size_t colon = about.find(": ");
   std::string page = fmt::format(
       ".TH QUOIN 1 \"\" \"quoin {}\" \"User Commands\"\n.SH NAME\nquoin \\- {}\n"
       ".SH SYNOPSIS\n.B quoin\n\\fICOMMAND\\fR [\\fIOPTION\\fR]... [\\fINAME\\fR]...\n"
       ".SH DESCRIPTION\n{}\n.SH OPTIONS\nThese may stand anywhere.\n{}",
-      roff(QUOIN_VERSION), roff(program.get_description()), roff(program.get_description()),
-      roff_list(program));
+      roff(QUOIN_VERSION), roff(about.substr(colon == std::string::npos ? 0 : colon + 2)),
+      roff(about), roff_list(said_by(program)));
   page += ".SH COMMANDS\n";
   for (const CLI::App* command : commands_of(program)) {
     page += fmt::format(".SS \"quoin {}\"\n{}\n{}", roff(command->get_name()),
-                        roff(command->get_description()), roff_list(*command));
+                        roff(command->get_description()),
+                        roff_list(said_by_command(*command, program)));
   }
   page +=
+      ".SH EXAMPLES\n"
+      ".nf\nquoin new corner > corner.yaml\nquoin solve corner.yaml \\-o corner\n.fi\n"
       ".SH EXIT STATUS\n"
       ".TP\n0\ndone\n"
       ".TP\n1\na verification or, with \\fB\\-\\-fail\\-on\\-risk\\fR, a criterion does not hold\n"
@@ -159,20 +185,22 @@ std::string bash_completion(const CLI::App& program) {
 std::string zsh_completion(const CLI::App& program) {
   std::string names, cases;
   for (const CLI::App* command : commands_of(program)) {
-    names += fmt::format("    {}\n",
+    names += fmt::format("        {}\n",
                          shell_quoted(command->get_name() + ":" + command->get_description()));
-    cases += fmt::format("    {})\n      _arguments", command->get_name());
-    for (const CLI::App* level : {command, &program}) {
-      for (const Said& said : said_by(*level)) cases += " \\\n        " + zsh_option(said);
-    }
-    cases += "\n      ;;\n";
+    cases += fmt::format("        {})\n          _arguments \"$anywhere[@]\"{}\n          ;;\n",
+                         command->get_name(),
+                         zsh_options(said_by_command(*command, program), " \\\n            "));
   }
   return fmt::format(
-      "#compdef quoin\n\n_quoin() {{\n  local -a commands\n  commands=(\n{}  )\n"
-      "  if (( CURRENT == 2 )); then\n    _describe command commands\n    return\n  fi\n"
-      "  local command=$words[2]\n  shift words\n  (( CURRENT-- ))\n"
-      "  case $command in\n{}  esac\n}}\n\n_quoin \"$@\"\n",
-      names, cases);
+      "#compdef quoin\n\n_quoin() {{\n"
+      "  local context state state_descr line\n  typeset -A opt_args\n"
+      "  local -a anywhere commands\n  anywhere=({}\n  )\n"
+      "  _arguments -C \"$anywhere[@]\" '1:command:->command' '*::name:->rest' && return\n"
+      "  case $state in\n"
+      "    command)\n      commands=(\n{}      )\n      _describe command commands\n      ;;\n"
+      "    rest)\n      case $words[1] in\n{}      esac\n      ;;\n"
+      "  esac\n}}\n\n_quoin \"$@\"\n",
+      zsh_options(said_by(program), "\n    "), names, cases);
 }
 
 std::string fish_completion(const CLI::App& program) {

@@ -129,7 +129,25 @@ class Map {
       text += fmt::format("{}{} = {}", text.empty() ? "at " : ", ", vary_.axes[a].path,
                           vary_.axes[a].texts.front());
     }
-    return text;
+    if (axes_.size() < 3) return text;
+    return fmt::format("a panel for each {}{}{}", axis(2).path, text.empty() ? "" : ", ", text);
+  }
+
+  /// What a panel is of, without the braces about a list of values.
+  [[nodiscard]] std::string panel_name(std::size_t panel) const {
+    const std::string& text = axis(2).texts[panel];
+    const bool is_list = text.size() > 2 && text.front() == '{' && text.back() == '}';
+    return is_list ? text.substr(1, text.size() - 2) : text;
+  }
+
+  /// How wide a panel is at least.
+  [[nodiscard]] double least_width() const {
+    constexpr double letter = 6.2;  // in a line of words
+    double least = side + static_cast<double>(axis(0).values.size()) * narrowest;
+    if (axes_.size() < 3) return least;
+    for (std::size_t p = 0; p < axis(2).values.size(); ++p)
+      least = std::max(least, letter * static_cast<double>(panel_name(p).size()));
+    return least;
   }
 
   double draw_panels() {
@@ -138,8 +156,7 @@ class Map {
                  title_letters);
     canvas_.text({page_edge, 36.0}, constants(), words);
     const std::size_t panels = axes_.size() == 3 ? axis(2).values.size() : 1;
-    const auto across = static_cast<double>(axis(0).values.size());
-    const double least = side + across * narrowest;
+    const double least = least_width();
     const double room = page_width - 2 * page_edge;
     const auto in_row = static_cast<std::size_t>(
         std::clamp(std::floor((room + gap) / (least + gap)), 1.0, static_cast<double>(panels)));
@@ -160,9 +177,7 @@ class Map {
     const auto columns = axis(0).values.size(), rows = axis(1).values.size();
     const double cell = (width - side) / static_cast<double>(columns);
     const double left = corner.x + side, top = corner.y + panel_title;
-    if (axes_.size() == 3)
-      canvas_.text({left, corner.y + 13.0},
-                   fmt::format("{} {}", axis(2).steps.back(), axis(2).texts[panel]), words);
+    if (axes_.size() == 3) canvas_.text({corner.x, corner.y + 13.0}, panel_name(panel), words);
     for (std::size_t r = 0; r < rows; ++r) {
       // The first value of the axis at the foot, as charts have it.
       const double y = top + static_cast<double>(rows - 1 - r) * cell_height;

@@ -5,6 +5,7 @@
 #include <charconv>
 #include <fstream>
 #include <map>
+#include <set>
 #include <sstream>
 #include <utility>
 
@@ -25,33 +26,42 @@ int whole(const std::string& text) {
   return value;
 }
 
-/// What the library that reads drawings does not tell: the unit, and splines that it passes over.
+/// What the library that reads drawings does not tell: the unit, how letters are written, splines
+/// that it passes over, and what of the lines it draws is a dimension.
 struct Groups {
   int unit = 0;
-  std::vector<DrawnThing> splines;  ///< by fit points alone
+  bool is_utf8 = false;
+  std::set<std::string> dimensions;  ///< their handles
+  std::vector<DrawnThing> splines;   ///< by fit points alone
 };
 
 /// Reads the groups of a drawing, a code and a value on a line each.
 Groups groups_in(const std::filesystem::path& file) {
-  constexpr const char *layer = "8", *control_points = "73", *fit_points = "74", *begins = "0";
+  constexpr const char *layer = "8", *control_points = "73", *fit_points = "74", *begins = "0",
+                       *handle = "5";
+  constexpr const char* first_in_utf8 = "AC1021";
   Groups groups;
   std::ifstream stream(file);
   std::string code, value, before;
   std::map<std::string, std::string> spline;
-  bool in_spline = false;
+  bool in_spline = false, in_dimension = false;
   while (std::getline(stream, code) && std::getline(stream, value)) {
     code = stripped(code);
     value = stripped(value);
     if (code == "70" && before == "$INSUNITS") groups.unit = whole(value);
+    if (code == "1" && before == "$ACADVER") groups.is_utf8 = value >= first_in_utf8;
     before = value;
     if (code == begins) {
       if (in_spline && whole(spline[control_points]) == 0 && whole(spline[fit_points]) > 0)
         groups.splines.push_back(
             {spline[layer], DrawnThing::Kind::broken, "a spline by fit points", {}});
       in_spline = value == "SPLINE";
+      in_dimension = value == "DIMENSION";
       spline.clear();
     } else if (in_spline) {
       spline.emplace(code, value);
+    } else if (in_dimension && code == handle) {
+      groups.dimensions.insert(value);
     }
   }
   return groups;
@@ -74,18 +84,21 @@ geometry::Outline outline_of(const std::string& text) {
   return outline;
 }
 
-DrawnThing thing_of(const std::string& line) {
+/// A thing, and its handle.
+std::pair<DrawnThing, std::string> thing_of(const std::string& line) {
   std::istringstream fields(line);
   DrawnThing thing;
+  std::string handle;
   std::string kind, outlines, outline;
   std::getline(fields, thing.layer, '\t');
   std::getline(fields, kind, '\t');
   std::getline(fields, thing.what, '\t');
+  std::getline(fields, handle, '\t');
   std::getline(fields, outlines);
   thing.kind = static_cast<DrawnThing::Kind>(kind.at(0) - '0');
   std::istringstream each(outlines);
   while (std::getline(each, outline, ';')) thing.outlines.push_back(outline_of(outline));
-  return thing;
+  return {std::move(thing), std::move(handle)};
 }
 
 }  // namespace
@@ -96,7 +109,8 @@ ReadDrawing drawing_in(const std::filesystem::path& file) {
       function_of("trace", "quoin_read_drawing", text));
   if (read == nullptr)
     throw PartError("this program was built without the part that reads drawings: " + text);
-  if (!read(file.string(), text)) {
+  Groups groups = groups_in(file);
+  if (!read(file.string(), groups.is_utf8, text)) {
     cases::Fault fault;
     fault.file = file.string();
     fault.what = "this drawing cannot be read";
@@ -106,9 +120,17 @@ ReadDrawing drawing_in(const std::filesystem::path& file) {
     throw cases::InputError({fault});
   }
   ReadDrawing drawing;
+  std::set<std::string> left_out;
   std::istringstream lines(text);
-  for (std::string line; std::getline(lines, line);) drawing.things.push_back(thing_of(line));
-  Groups groups = groups_in(file);
+  for (std::string line; std::getline(lines, line);) {
+    auto [thing, handle] = thing_of(line);
+    // A dimension comes as its lines, arrows and text: one thing that is left out.
+    if (groups.dimensions.count(handle) > 0) {
+      if (!left_out.insert(handle).second) continue;
+      thing.kind = DrawnThing::Kind::skipped;
+    }
+    drawing.things.push_back(std::move(thing));
+  }
   drawing.unit = groups.unit;
   for (DrawnThing& spline : groups.splines) drawing.things.push_back(std::move(spline));
   return drawing;

@@ -39,7 +39,9 @@ struct ReadDrawing {
 }  // namespace quoin::tools
 
 /// Of the part that reads drawings: the things of a file, a line each: layer, kind as a number,
-/// what it is and its outlines, separated by tabs; outlines by semicolons, coordinates by blanks.
-/// False with the reason in `text` where it cannot be read.
+/// what it is, its handle and its outlines, separated by tabs; outlines by semicolons, coordinates
+/// by blanks. `is_utf8`: letters are written so, whatever the file says of its code page. False
+/// with the reason in `text` where it cannot be read.
 extern "C" [[gnu::visibility("default")]] bool quoin_read_drawing(const std::string& file,
+                                                                  bool is_utf8,
                                                                   std::string& text) noexcept;

@@ -28,25 +28,31 @@ std::string points_of(const OGRLineString& line) {
   return text;
 }
 
-/// A layer, a kind and what it is on one line: names hold no tabs.
-std::string head(std::string layer, Kind kind, std::string what) {
-  for (std::string* name : {&layer, &what})
+/// What a thing is known by.
+struct Name {
+  std::string layer;
+  std::string what;
+  std::string handle;
+};
+
+/// A name and a kind on one line: names hold no tabs.
+std::string head(Name of, Kind kind) {
+  for (std::string* name : {&of.layer, &of.what, &of.handle})
     std::replace_if(
         name->begin(), name->end(), [](char c) { return c == '\t' || c == '\n' || c == '\r'; },
         ' ');
-  return fmt::format("{}\t{}\t{}\t", layer, static_cast<int>(kind), what);
+  return fmt::format("{}\t{}\t{}\t{}\t", of.layer, static_cast<int>(kind), of.what, of.handle);
 }
 
-void add(const OGRGeometry& geometry, const std::string& layer, const std::string& what,
-         std::string& text) {
+void add(const OGRGeometry& geometry, const Name& name, std::string& text) {
   switch (wkbFlatten(geometry.getGeometryType())) {
     case wkbLineString:
-      text += head(layer, Kind::line, what) + points_of(*geometry.toLineString()) + '\n';
+      text += head(name, Kind::line) + points_of(*geometry.toLineString()) + '\n';
       return;
     case wkbPolygon: {
       const OGRPolygon& polygon = *geometry.toPolygon();
       if (polygon.getExteriorRing() == nullptr) return;
-      text += head(layer, Kind::area, what) + points_of(*polygon.getExteriorRing());
+      text += head(name, Kind::area) + points_of(*polygon.getExteriorRing());
       for (int k = 0; k < polygon.getNumInteriorRings(); ++k)
         text += ';' + points_of(*polygon.getInteriorRing(k));
       text += '\n';
@@ -55,11 +61,10 @@ void add(const OGRGeometry& geometry, const std::string& layer, const std::strin
     case wkbMultiLineString:
     case wkbMultiPolygon:
     case wkbGeometryCollection:
-      for (const OGRGeometry* part : *geometry.toGeometryCollection())
-        add(*part, layer, what, text);
+      for (const OGRGeometry* part : *geometry.toGeometryCollection()) add(*part, name, text);
       return;
     default:
-      text += head(layer, Kind::skipped, what) + '\n';
+      text += head(name, Kind::skipped) + '\n';
   }
 }
 
@@ -82,16 +87,17 @@ std::string last_class(const std::string& classes) {
 std::string things_of(OGRLayer& entities) {
   std::string text;
   for (const auto& feature : entities) {
-    const std::string layer = field_of(*feature, "Layer");
-    const std::string classes = field_of(*feature, "SubClasses"), what = last_class(classes);
+    const std::string classes = field_of(*feature, "SubClasses");
+    const Name name{field_of(*feature, "Layer"), last_class(classes),
+                    field_of(*feature, "EntityHandle")};
     const OGRGeometry* geometry = feature->GetGeometryRef();
     if (is_text(classes)) {
-      text += head(layer, Kind::skipped, what) + '\n';
+      text += head(name, Kind::skipped) + '\n';
     } else if (geometry == nullptr || geometry->IsEmpty()) {
-      text += head(layer, Kind::broken, what) + '\n';
+      text += head(name, Kind::broken) + '\n';
     } else {
       const std::unique_ptr<OGRGeometry> straight(geometry->getLinearGeometry());
-      add(*straight, layer, what, text);
+      add(*straight, name, text);
     }
   }
   return text;
@@ -100,10 +106,13 @@ std::string things_of(OGRLayer& entities) {
 }  // namespace
 }  // namespace quoin::tools
 
-bool quoin_read_drawing(const std::string& file, std::string& text) noexcept {
+bool quoin_read_drawing(const std::string& file, bool is_utf8, std::string& text) noexcept {
   try {
     CPLPushErrorHandler(CPLQuietErrorHandler);  // what is wrong is said in our words
     GDALAllRegister();
+    CPLSetConfigOption("DXF_ENCODING", is_utf8 ? "UTF-8" : nullptr);
+    // What a block holds lies on its own layers.
+    CPLSetConfigOption("DXF_MERGE_BLOCK_GEOMETRIES", "FALSE");
     CPLSetConfigOption("OGR_ARC_STEPSIZE", quoin::tools::stroke_step);
     const char* const drivers[] = {"DXF", nullptr};
     const std::unique_ptr<GDALDataset, void (*)(GDALDataset*)> drawing(

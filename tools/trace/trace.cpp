@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <set>
 #include <utility>
@@ -58,7 +59,13 @@ Layers layers_of(std::string_view text, const std::string& file) {
   return layers;
 }
 
-std::string at(Point place) { return fmt::format("at {:.1f}, {:.1f} mm", place.x, place.y); }
+/// How large and how far off a drawing may be, mm. What is larger or smaller is in another unit.
+constexpr double widest_drawing = 200e3;
+constexpr double least_drawing = 1.0;
+/// Farther from its origin than this a drawing is brought to it.
+constexpr double far_off = 100e3;
+/// Beyond this, coordinates are no longer exact to a hundredth of a mm.
+constexpr double too_far_off = 1e13;
 
 /// Takes a drawing over, thing by thing.
 class Tracing {
@@ -75,9 +82,13 @@ class Tracing {
             fmt::format("$INSUNITS {}", drawing_.unit), "mm, cm, m or inches", "--unit mm");
       scale_ = 1.0;  // so that the rest is looked at, too
     }
+    look_at_extent();
     for (const DrawnThing& thing : drawing_.things) take(thing);
     for (auto& [layer, lines] : lines_) close_lines(layer, std::move(lines));
     refuse();
+    if (pieces_.empty())
+      fault("nothing is drawn on the layers that are named", "",
+            "outlines or hatches on: " + cases::joined(layers_.names, ", "), "");
     check_outlines();
     refuse();
     bring_together(pieces_, wish_.close,
@@ -109,13 +120,65 @@ class Tracing {
   void refuse() {
     if (!faults_.empty()) throw cases::InputError(std::move(faults_));
   }
+  /// A place as the drawing has it.
+  [[nodiscard]] std::string at(Point place) const {
+    return fmt::format("at {:.1f}, {:.1f} mm", place.x + origin_.x, place.y + origin_.y);
+  }
   void note(const std::string& what, Point place) { notes_.push_back(what + " " + at(place)); }
+
+  /// Whether a thing is on a layer that is taken over.
+  [[nodiscard]] bool is_wanted(const DrawnThing& thing) const {
+    const auto known = layers_.fills.find(thing.layer);
+    return known != layers_.fills.end() && !known->second.empty();
+  }
+
+  /// Refuses a drawing that no section can be as large or as small as, in one fault; one that lies
+  /// far from its origin, as on a map of the country, is brought to it.
+  void look_at_extent() {
+    constexpr double beyond = std::numeric_limits<double>::infinity();
+    Point low{beyond, beyond}, high{-beyond, -beyond};
+    bool is_finite = true;
+    for (const DrawnThing& thing : drawing_.things) {
+      if (!is_wanted(thing)) continue;
+      for (const Outline& outline : thing.outlines) {
+        for (const Point point : outline) {
+          is_finite = is_finite && std::isfinite(point.x) && std::isfinite(point.y);
+          low = {std::min(low.x, point.x * scale_), std::min(low.y, point.y * scale_)};
+          high = {std::max(high.x, point.x * scale_), std::max(high.y, point.y * scale_)};
+        }
+      }
+    }
+    if (low.x > high.x || !faults_.empty()) return;  // nothing is drawn, or in an unknown unit
+    const double across = std::max(high.x - low.x, high.y - low.y);
+    const double off = std::max({-low.x, -low.y, high.x, high.y});
+    if (!is_finite) {
+      fault("a coordinate is not a number", "", "coordinates that are numbers", "");
+    } else if (across > widest_drawing || across < least_drawing) {
+      fault("a section is hardly as large as this drawing",
+            fmt::format("{:.3g} mm across, with {:g} mm to its unit", across, scale_),
+            fmt::format("{:g} mm to {:g} m", least_drawing, widest_drawing / 1e3),
+            "say its unit with --unit mm, cm, m or in, or leave out what lies apart on a layer of "
+            "its "
+            "own");
+    } else if (off > too_far_off) {
+      fault("the drawing lies too far from its origin for its coordinates to be exact",
+            fmt::format("{:.3g} mm", off), fmt::format("up to {:g} mm", too_far_off),
+            "move it to the origin");
+    } else if (off > far_off) {
+      origin_ = low;
+      notes_.push_back(
+          fmt::format("the place {:.1f}, {:.1f} mm of the drawing is the origin of the "
+                      "case",
+                      origin_.x, origin_.y));
+    }
+    refuse();
+  }
 
   /// The outline in mm.
   [[nodiscard]] Outline scaled(const Outline& outline) const {
     Outline result;
     for (const Point point : outline) {
-      const Point now{point.x * scale_, point.y * scale_};
+      const Point now{point.x * scale_ - origin_.x, point.y * scale_ - origin_.y};
       if (result.empty() || result.back() != now) result.push_back(now);
     }
     return thinned(result, wish_.chord);
@@ -253,6 +316,7 @@ class Tracing {
   const Layers& layers_;
   TraceWish wish_;
   double scale_ = 0.0;
+  Point origin_{0.0, 0.0};  // of the case, mm
   std::vector<Piece> pieces_;
   std::map<std::string, std::vector<Outline>> lines_;
   std::set<std::string> unknown_;
@@ -261,12 +325,13 @@ class Tracing {
   std::size_t skipped_ = 0;
 };
 
-/// A coordinate with hundredths of a mm.
+/// A coordinate with hundredths of a mm. A bare number below 1 would be taken for metres.
 std::string coordinate(double value) {
   std::string text = fmt::format("{:.2f}", value);
   while (text.back() == '0') text.pop_back();
   if (text.back() == '.') text.pop_back();
-  return text == "-0" ? "0" : text;
+  if (text == "-0" || text == "0") return "0";
+  return std::abs(value) < 1.0 ? text + " mm" : text;
 }
 
 std::string line_of(const Piece& piece) {
