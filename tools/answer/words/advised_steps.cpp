@@ -133,6 +133,7 @@ std::vector<std::string> steps_to(const Results& results, std::size_t chosen) {
   // What a step gains is told from where the one before it ends, if the case shows that.
   const SolvedVariant& from = shown_dry && dries != nullptr && dries != &best ? *dries : first;
   const bool by_air = !steps.airs.empty() && !steps.built;
+  const std::string drier = drier_step(first, best);
   if (by_air) {
     all.push_back(with_gain(
         fmt::format("Drier or warmer air, as in \"{}\", {}", best.variant.name, joined(steps.airs)),
@@ -142,11 +143,12 @@ std::vector<std::string> steps_to(const Results& results, std::size_t chosen) {
                                         best.variant.name),
                             from, &best) +
                   not_counted(first, best));
-    if (!steps.airs.empty())
+    // How dry a room has to be is told by the step below, where there is one.
+    if (!steps.airs.empty() && (drier.empty() || steps.warmer))
       all.push_back(
           fmt::format("And keep {}: \"{}\" counts on it.", joined(steps.airs), best.variant.name));
   }
-  if (std::string step = drier_step(first, best); !step.empty()) all.push_back(std::move(step));
+  if (!drier.empty()) all.push_back(drier);
   const Outcome::Kind now = worst_outcome(first)->kind;
   if (all.empty() && now != Kind::not_judged)
     all.emplace_back(

@@ -84,6 +84,12 @@ Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
     if (was != before.end() && moisture < was->second) steps.dried.push_back(name);
   }
   steps.airs = better_airs(first.variant, later.variant);
+  for (const cases::Space& is : later.variant.spaces) {
+    for (const cases::Space& was : first.variant.spaces) {
+      steps.warmer |= was.name == is.name && is.is == cases::SpaceKind::inside &&
+                      is.temperature > was.temperature;
+    }
+  }
   return steps;
 }
 

@@ -14,6 +14,7 @@ struct Steps {
   bool built = false;              ///< something is drawn in another way, or of another material
   /// Rooms that are drier or warmer: "kitchen at 50 % humidity (now 62 %)".
   std::vector<std::string> airs;
+  bool warmer = false;  ///< a room is
 };
 [[nodiscard]] Steps steps_of(const SolvedVariant& first, const SolvedVariant& later);
 
