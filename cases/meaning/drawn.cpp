@@ -86,8 +86,8 @@ class Draughtsman {
     reader.finish();
     if (faults_.met() != faults_before) return;
     if (const auto objection = geometry::objection(recipe)) {
-      faults_.add(entry.mark,
-                  {fmt::format("this {} cannot be built", entry.key), "", "", *objection});
+      faults_.add(entry.mark, {fmt::format("this {} cannot be built", entry.key), *objection, "",
+                               "change the measures that it names"});
       return;
     }
     drawn.drawing = geometry::drawing_of(recipe);

@@ -11,6 +11,8 @@
 namespace quoin::cases {
 namespace {
 
+constexpr std::size_t most_listed = 24;
+
 class ExplanationReader {
  public:
   ExplanationReader(const ExplanationNames& known, FaultList& faults)
@@ -22,6 +24,13 @@ class ExplanationReader {
       faults_.add(list.mark, {"'explanations' is a list", words_of(list),
                               "[as drawn, conducts better: ZONE, covered: STRETCH]",
                               "leave it out to try all that apply"});
+      return {};
+    }
+    if (list.items.size() > most_listed) {
+      faults_.add(list.items[most_listed].mark,
+                  {"these are more explanations than a survey is worked out for",
+                   fmt::format("{} explanations", list.items.size()),
+                   fmt::format("at most {}", most_listed), "leave out those that are not likely"});
       return {};
     }
     for (const Node& item : list.items) read_one(item);
@@ -120,6 +129,16 @@ std::string list_words(const std::vector<std::string>& known, const std::string&
 std::vector<Explanation> explanations_in(const Node& list, const ExplanationNames& known,
                                          FaultList& faults) {
   return ExplanationReader(known, faults).all(list);
+}
+
+void check_number(const std::vector<Mark>& places, FaultList& faults) {
+  constexpr std::size_t most_places = 8;
+  if (places.size() <= most_places) return;
+  faults.add(
+      places[most_places],
+      {"these zones and stretches have more explanations than are tried unasked",
+       fmt::format("{} zones and stretches", places.size()), fmt::format("at most {}", most_places),
+       "list those worth trying under `explanations`"});
 }
 
 }  // namespace quoin::cases

@@ -27,4 +27,8 @@ struct ExplanationNames {
 [[nodiscard]] std::string list_words(const std::vector<std::string>& known,
                                      const std::string& none);
 
+/// Refuses more zones and stretches than a survey can be worked out for where no explanation is
+/// listed, as all that apply to them are tried then. `places`: where they stand.
+void check_number(const std::vector<Mark>& places, FaultList& faults);
+
 }  // namespace quoin::cases

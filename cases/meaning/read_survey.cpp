@@ -33,6 +33,14 @@ Mark mark_of(const Named<T>& named, std::string_view key) {
   return entry == nullptr ? named.mark : entry->value.mark;
 }
 
+/// Where the zones stand, and then the stretches.
+std::vector<Mark> places_of(const WrittenSurvey& written) {
+  std::vector<Mark> places;
+  for (const auto& one : written.zones) places.push_back(one.mark);
+  for (const auto& one : written.stretches) places.push_back(one.mark);
+  return places;
+}
+
 class SurveyReader {
  public:
   SurveyReader(const WrittenSurvey& written, const Node& node,
@@ -59,6 +67,8 @@ class SurveyReader {
                                             {names_in(survey.zones), names_in(survey.stretches),
                                              names_in(survey.instruments), outside_names(survey)},
                                             faults_);
+    else
+      check_number(places_of(written_), faults_);
     return survey;
   }
 

@@ -69,7 +69,10 @@ class Builder : public YAML::EventHandler {
     }
     count_ += known->second.nodes;
     check_count(mark_of(mark));
-    add(known->second.node, 0);
+    // What is wrong with it where it is used is wrong there, not where it was written first.
+    Node node = known->second.node;
+    node.mark = mark_of(mark);
+    add(std::move(node), 0);
   }
 
   void OnSequenceStart(const YAML::Mark& mark, const std::string& tag, YAML::anchor_t anchor,

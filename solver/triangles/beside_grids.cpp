@@ -11,6 +11,7 @@
 
 #include "geometry/paint.hpp"
 #include "solver/findings/aims.hpp"
+#include "solver/findings/spots.hpp"
 #include "solver/findings/wanted.hpp"
 #include "solver/triangles/answer.hpp"
 
@@ -100,6 +101,16 @@ bool is_undecided(const Thermometer& thermometer, const std::vector<RoomLimit>& 
   });
 }
 
+/// Whether triangles ended on a warmer window than the grid found, before they were fine enough to
+/// see its own: their bounds are true there and tell nothing of the coldest part.
+bool is_of_warmer_part(const Thermometer& one, const std::vector<Thermometer>& by_grid) {
+  return std::any_of(by_grid.begin(), by_grid.end(), [&](const Thermometer& guess) {
+    const geometry::Point here = one.window.middle, there = guess.next.middle;
+    return guess.air == one.air && guess.next.mean < one.low &&
+           std::hypot(here.x - there.x, here.y - there.y) > thermometer_width;
+  });
+}
+
 /// No mean is colder than the coldest point may be; and the grid's mean is off by no more than the
 /// point and what it is above that, which is all that a few nodes in a window may get wrong.
 void compare(const Question& question, const AirSurface& air, Solution& solution) {
@@ -130,6 +141,7 @@ void prove_thermometers(const Question& question, const Effort& effort,
     claim.thermometer_bands.push_back(modest * *question.factor_band *
                                       difference(question, air.air));
   }
+  const std::vector<Thermometer> by_grid = claim.guessed;
   std::optional<Answer> answer = found(claim);
   if (!answer) return;
   const auto undecided = [&](const Thermometer& one) { return is_undecided(one, limits); };
@@ -141,6 +153,7 @@ void prove_thermometers(const Question& question, const Effort& effort,
   for (AirSurface& air : solution.airs) {
     for (const Thermometer& one : answer->thermometers) {
       if (one.air != air.air || !std::isfinite(one.low)) continue;
+      if (is_of_warmer_part(one, by_grid)) continue;
       air.thermometer = ProvedMean{one.window.middle, one.temperature, one.low, one.high};
       compare(question, air, solution);
     }

@@ -3,26 +3,46 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <optional>
 #include <string>
 
 #include "tools/answer/survey/explain.hpp"
 #include "tools/answer/survey/household_doubt.hpp"
+#include "tools/answer/survey/survey_words.hpp"
 #include "tools/answer/words/compare.hpp"
 
 namespace quoin::tools {
 namespace {
 
-/// What is left to tell of the survey of a house in a section after the first: that it is fit, and
-/// where the rest stands.
-SurveyFindings told_with(const std::string& section, const SurveyFindings& whole) {
+/// Whether the zone or stretch that explains the readings best lies in a section.
+bool explained_in(const std::string& section, const cases::Survey& survey,
+                  const SurveyFindings& whole) {
+  if (whole.explanations.empty()) return false;
+  const std::string& of = whole.explanations.front().what.of;
+  const auto is_it = [&](const auto& each) { return each.name == of && each.section == section; };
+  return std::any_of(survey.zones.begin(), survey.zones.end(), is_it) ||
+         std::any_of(survey.stretches.begin(), survey.stretches.end(), is_it);
+}
+
+/// What is left to tell of the survey of a house in a section after the first: that it is fit, how
+/// well the readings fit what is in this section, and where the rest stands.
+SurveyFindings told_with(const std::string& first, const std::string& section,
+                         const cases::Survey& survey, const SurveyFindings& whole) {
   SurveyFindings rest;
   rest.quality.fit = whole.quality.fit;
   rest.words = {fmt::format(
       "All readings of the house were worked out together: what they tell stands with '{}'.",
-      section)};
+      first)};
   rest.basis_error = whole.basis_error;
   rest.solves = whole.solves;
+  rest.quality.may_tell_conductivity = bears_on_chance(whole);
+  if (!explained_in(section, survey, whole)) return rest;
+  rest.explanations = whole.explanations;
+  for (Explained& each : rest.explanations) {
+    each.unknowns.clear();
+    each.readings.clear();
+  }
   return rest;
 }
 
@@ -49,8 +69,9 @@ std::vector<Results> results_of(const cases::House& house, const solver::Effort&
     }
     results.changes = changes(results.variants);
     if (worked)
-      results.survey =
-          each.empty() ? worked->findings : told_with(house.parts.front().name, worked->findings);
+      results.survey = each.empty() ? worked->findings
+                                    : told_with(house.parts.front().name, part.name, house.survey,
+                                                worked->findings);
     each.push_back(std::move(results));
   }
   if (worked) {

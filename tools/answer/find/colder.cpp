@@ -78,18 +78,51 @@ struct Shared {
   double before = 0.0, after = 0.0;  // m
 };
 
+geometry::Point place_at(const DevelopedSurface& surface, double along) {
+  const auto node = std::lower_bound(surface.along.begin(), surface.along.end(), along);
+  return surface.place[std::min<std::size_t>(static_cast<std::size_t>(node - surface.along.begin()),
+                                             surface.place.size() - 1)];
+}
+
+double apart(geometry::Point a, geometry::Point b) { return std::hypot(b.x - a.x, b.y - a.y); }
+
+/// A stretch on one of the surfaces before.
+struct Earlier {
+  std::size_t surface = 0;
+  NamedStretch stretch;
+};
+
+/// What a stretch was before: of its name, run the same way, and the nearest, as either side of a
+/// partition has an angle of one name.
+std::optional<Earlier> same_stretch(const SolvedVariant& first, const Surfaces& before,
+                                    const DevelopedSurface& after, const NamedStretch& is) {
+  const geometry::Point from = place_at(after, is.from), to = place_at(after, is.to);
+  std::optional<Earlier> same;
+  double nearest = std::numeric_limits<double>::infinity();
+  for (std::size_t s = 0; s < before.size(); ++s) {
+    for (const NamedStretch& was : named_stretches(first.variant, before[s])) {
+      if (was.name != is.name) continue;
+      const geometry::Point start = place_at(before[s], was.from),
+                            end = place_at(before[s], was.to);
+      if ((end.x - start.x) * (to.x - from.x) + (end.y - start.y) * (to.y - from.y) < 0.0) continue;
+      const double away = apart(start, from) + apart(end, to);
+      if (away >= nearest) continue;
+      nearest = away;
+      same = Earlier{s, was};
+    }
+  }
+  return same;
+}
+
 /// The named points that a surface shares with those of before.
 std::vector<Shared> shared_points(const SolvedVariant& first, const Surfaces& before,
                                   const SolvedVariant& later, const DevelopedSurface& after) {
   std::vector<Shared> all;
   for (const NamedStretch& is : named_stretches(later.variant, after)) {
-    for (std::size_t s = 0; s < before.size(); ++s) {
-      for (const NamedStretch& was : named_stretches(first.variant, before[s])) {
-        if (was.name != is.name) continue;
-        all.push_back({s, was.from, is.from});
-        all.push_back({s, was.to, is.to});
-      }
-    }
+    const auto was = same_stretch(first, before, after, is);
+    if (!was) continue;
+    all.push_back({was->surface, was->stretch.from, is.from});
+    all.push_back({was->surface, was->stretch.to, is.to});
   }
   return all;
 }

@@ -38,7 +38,7 @@ std::string name_of_place(const cases::Variant& variant, geometry::Point place) 
 
 std::string words_for(const SolvedVariant& solved, const solver::Spot& spot) {
   if (std::string name = name_of_place(solved.variant, spot.place); !name.empty()) return name;
-  return fmt::format("the {} at {:.0f}, {:.0f}", solved.variant.regions[spot.region].name,
+  return fmt::format("the {} at {:.0f}, {:.0f} mm", solved.variant.regions[spot.region].name,
                      spot.place.x * 1e3, spot.place.y * 1e3);
 }
 

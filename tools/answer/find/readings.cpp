@@ -76,7 +76,8 @@ bool may_have_been_read(const SolvedVariant& first, const SolvedVariant& later) 
   const auto& before = first.variant.spaces;
   const auto& after = later.variant.spaces;
   const auto same_air = [](const cases::Space& a, const cases::Space& b) {
-    return a.name == b.name && a.temperature == b.temperature && a.cooling == b.cooling;
+    return a.name == b.name && a.temperature == b.temperature && a.humidity == b.humidity &&
+           a.cooling == b.cooling;
   };
   return was.x == is.x && was.y == is.y && was.cells == is.cells &&
          std::equal(before.begin(), before.end(), after.begin(), after.end(), same_air);

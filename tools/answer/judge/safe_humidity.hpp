@@ -7,9 +7,11 @@
 
 namespace quoin::tools {
 
-/// The highest whole percentage of humidity of a room, below what it has, at which the coldest spot
-/// of its surface would keep every limit of humidity in all but `marginal_chance`; absent where no
-/// air that people live in does. The surface keeps its temperature.
+/// The highest whole percentage of humidity that a room may never pass for the coldest spot of its
+/// surface to keep every limit of humidity in all but `marginal_chance`; absent where no air that
+/// people live in does, or where the room hardly ever passes it. What is stated of a room is the
+/// middle of what is taken for it, so that it may have to be more. The surface keeps its
+/// temperature.
 [[nodiscard]] std::optional<double> safe_humidity(const SolvedVariant& solved,
                                                   const solver::AirSurface& surface);
 

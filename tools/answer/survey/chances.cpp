@@ -35,10 +35,8 @@ std::vector<Chance> chances_of(const SolvedVariant& solved, const ChanceGround& 
                                const solver::LinearOptions& options) {
   std::vector<Chance> all;
   if (!any_to_judge(solved)) return all;
-  const bool read = ground.worked != nullptr && concludes(ground.worked->findings);
-  const bool refused = ground.worked != nullptr && !read;
-  const bool known_outside = read && ground.worked->findings.quality.may_tell_conductivity;
-  if (refused || (read && !known_outside)) {
+  const bool read = ground.worked != nullptr && bears_on_chance(ground.worked->findings);
+  if (ground.worked != nullptr && !read) {
     // Readings that tell nothing are as good as none.
     return chances_of(solved, {ground.household, nullptr, ground.section}, options);
   }

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <numeric>
 
@@ -17,7 +18,9 @@
 namespace quoin::tools {
 namespace {
 
-constexpr std::size_t draws = 4096;
+// Of each hypothesis, and of all of them together: where there are many, each is drawn less often,
+// so that a survey of many zones takes not many times as long as one of a few.
+constexpr std::size_t most_draws = 4096, fewest_draws = 1024, all_draws = 65536;
 constexpr double proposal_degrees = 5.0;
 constexpr double few_draws = 100.0;
 constexpr double named_from = 10.0;
@@ -174,17 +177,26 @@ Explained explained(const SurveyModel& model, const Quality& quality, DesignFact
   return result;
 }
 
+/// How often each hypothesis is drawn: a power of two, which fills space evenly. What is about a
+/// zone is tried at three extents of it.
+std::size_t draws_of_each(const std::vector<cases::Explanation>& explanations) {
+  std::size_t hypotheses = 0;
+  for (const cases::Explanation& one : explanations) hypotheses += is_about_zone(one) ? 3 : 1;
+  return std::clamp(std::bit_floor(all_draws / hypotheses), fewest_draws, most_draws);
+}
+
 /// What every explanation makes of the readings, the best first, from fields that are exact enough
 /// where it matters. Says in the model how exact they are.
 std::vector<InferredExplanation> inferred_all(SurveyModel& model, const Quality& quality,
                                               const solver::LinearOptions& options) {
-  const solver::StandardDraws standard(draws, model.unknowns.size() + 1, proposal_degrees);
+  const std::vector<cases::Explanation> wanted = explanations_of(model, quality);
+  const solver::StandardDraws standard(draws_of_each(wanted), model.unknowns.size() + 1,
+                                       proposal_degrees);
   std::vector<InferredExplanation> all;
   double error = 0.0;
   do {
     all.clear();
-    for (const cases::Explanation& one : explanations_of(model, quality))
-      all.push_back(inferred(model, one, standard));
+    for (const cases::Explanation& one : wanted) all.push_back(inferred(model, one, standard));
     error = error_at_modes(model, all, options);
   } while (error > wanted_basis_error && solve_more(model, options));
   model.basis_error = std::max(model.basis_error, error);

@@ -26,12 +26,6 @@ bool overlap(const cases::Zone& zone, const cases::Stretch& stretch) {
   return zone.section == stretch.section && overlap(wider, stretch.box);
 }
 
-bool is_about_zone(const Explanation& explanation) {
-  return explanation.kind == ExplanationKind::conducts_better ||
-         explanation.kind == ExplanationKind::conducts_less ||
-         explanation.kind == ExplanationKind::better_and_covered;
-}
-
 /// Whether something was read by an instrument.
 bool was_used(const SurveyModel& model, const std::string& instrument) {
   return model.find(UnknownKind::offset, instrument).has_value();
@@ -155,6 +149,12 @@ double log_evidence(const InferredExplanation& explanation, std::size_t unknown,
 }
 
 }  // namespace
+
+bool is_about_zone(const Explanation& explanation) {
+  return explanation.kind == ExplanationKind::conducts_better ||
+         explanation.kind == ExplanationKind::conducts_less ||
+         explanation.kind == ExplanationKind::better_and_covered;
+}
 
 std::vector<Explanation> explanations_of(const SurveyModel& model, const Quality& quality) {
   std::vector<Explanation> all = model.survey->explanations;

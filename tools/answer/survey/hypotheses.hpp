@@ -29,6 +29,9 @@ struct InferredExplanation {
   double effective = 0.0;
 };
 
+/// Whether an explanation is about a zone, which is then tried at its extents.
+[[nodiscard]] bool is_about_zone(const cases::Explanation& explanation);
+
 /// Those that a survey asks for, or else all that apply to it.
 [[nodiscard]] std::vector<cases::Explanation> explanations_of(const SurveyModel& model,
                                                               const Quality& quality);

@@ -42,6 +42,19 @@ bool are_fahrenheit(const SurveyModel& model) {
   return any;
 }
 
+/// What to do where no reading is left.
+const char* remedy(const SurveyModel& model) {
+  if (are_fahrenheit(model))
+    return " As degrees Fahrenheit they would lie between the airs: write them in °C.";
+  const auto dull = [](const SurveyedReading& reading) {
+    return reading.left_out.find("emissivity") != std::string::npos;
+  };
+  if (std::any_of(model.readings.begin(), model.readings.end(), dull))
+    return " Read with a contact probe, or on tape or paint that is not shiny.";
+  return " Look whether the temperatures of the airs are those of the hour of the readings, and "
+         "whether readings were written to the wrong probes.";
+}
+
 }  // namespace
 
 std::optional<QualityRule> left_out_rule(const SurveyModel& model) {
@@ -54,18 +67,14 @@ std::optional<QualityRule> left_out_rule(const SurveyModel& model) {
   }
   if (number == 0) return std::nullopt;
   const bool all = number == model.readings.size();
-  return QualityRule{
-      "readings left out",
-      static_cast<double>(number),
-      "",
-      std::nullopt,
-      std::nullopt,
-      all ? Fit::refused : Fit::good,
-      fmt::format("Left out: {}.{}", which,
-                  all && are_fahrenheit(model)
-                      ? " As degrees Fahrenheit they would lie between the airs: write them in °C."
-                      : ""),
-      true};
+  return QualityRule{"readings left out",
+                     static_cast<double>(number),
+                     "",
+                     std::nullopt,
+                     std::nullopt,
+                     all ? Fit::refused : Fit::good,
+                     fmt::format("Left out: {}.{}", which, all ? remedy(model) : ""),
+                     true};
 }
 
 }  // namespace quoin::tools

@@ -214,6 +214,10 @@ bool concludes(const SurveyFindings& findings) {
          findings.explanations.front().agreement >= least_agreement;
 }
 
+bool bears_on_chance(const SurveyFindings& findings) {
+  return concludes(findings) && findings.quality.may_tell_conductivity;
+}
+
 std::string odds_words(double log_odds_to_best) {
   const double odds = std::exp(-log_odds_to_best);
   if (odds < 1.05) return "fits best";
@@ -242,6 +246,33 @@ std::string apart_words(const std::string& probe, const std::string& one, double
                         const std::string& other, double also_expected) {
   return fmt::format("Read {} next: if *{}* there should be {:.1f} °C, if *{}* {:.1f} °C.", probe,
                      one, expected, other, also_expected);
+}
+
+std::string first_step(const SurveyFindings& findings) {
+  if (!concludes(findings)) return "";
+  const Explained& best = findings.explanations.front();
+  if (findings.explanations.size() > 1 &&
+      std::exp(-findings.explanations[1].log_odds) < cannot_tell)
+    return "";
+  switch (best.what.kind) {
+    case ExplanationKind::conducts_better:
+    case ExplanationKind::better_and_covered:
+      return fmt::format(
+          "Before anything is built, have a sample of {} drilled: by the readings it conducts "
+          "better than drawn, as wet masonry does. If the sample is wet, keep water out and let "
+          "the masonry dry "
+          "first.",
+          best.what.of);
+    case ExplanationKind::covered:
+      return findings.named
+                 ? fmt::format(
+                       "Clear the wall at {}, or leave air behind what stands there: the readings "
+                       "fit a covered surface.",
+                       best.what.of)
+                 : "";
+    default:
+      return "";
+  }
 }
 
 std::vector<std::string> survey_words(const SurveyModel& model, const SurveyFindings& findings) {

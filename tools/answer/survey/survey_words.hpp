@@ -29,6 +29,9 @@ inline constexpr double cannot_tell = 3.0, far_better = 10.0;
 /// enough draws follow it.
 [[nodiscard]] bool concludes(const SurveyFindings& findings);
 
+/// Whether chances rest on the readings; else they are told as if nothing had been read.
+[[nodiscard]] bool bears_on_chance(const SurveyFindings& findings);
+
 /// "as drawn", "conducts better", ...: as the case file has it.
 [[nodiscard]] std::string kind_of(cases::ExplanationKind kind);
 
@@ -38,6 +41,10 @@ inline constexpr double cannot_tell = 3.0, far_better = 10.0;
 /// What a survey tells, in a few sentences.
 [[nodiscard]] std::vector<std::string> survey_words(const SurveyModel& model,
                                                     const SurveyFindings& findings);
+
+/// What the best explanation asks for before anything is built: a sample where masonry may be wet,
+/// a wall cleared of what covers it. Empty: nothing, or it is not told from the others.
+[[nodiscard]] std::string first_step(const SurveyFindings& findings);
 
 /// "the same spots on another cold night: the range 1.3 to 2.3 would narrow to about 1.4 to 2.1."
 [[nodiscard]] std::string narrowing_words(const std::string& place, const Learned& now, double low,

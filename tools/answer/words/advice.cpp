@@ -9,18 +9,14 @@
 #include <optional>
 
 #include "materials/moist_air.hpp"
-#include "materials/moisture.hpp"
 #include "tools/answer/find/places.hpp"
-#include "tools/answer/judge/gate.hpp"
 #include "tools/answer/judge/judge.hpp"
-#include "tools/answer/judge/lined.hpp"
 #include "tools/answer/judge/outcome.hpp"
-#include "tools/answer/judge/safe_humidity.hpp"
+#include "tools/answer/words/advised_steps.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/answer/words/filled.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/remedy.hpp"
-#include "tools/answer/words/steps.hpp"
+#include "tools/answer/words/sentences.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -51,75 +47,6 @@ std::size_t best_of(const std::vector<SolvedVariant>& variants) {
     }
   }
   return best;
-}
-
-double coldest_in(const SolvedVariant& solved) {
-  const Outcome* worst = worst_outcome(solved);
-  return worst == nullptr ? std::nan("")
-                          : surface_of(solved, worst->space).coldest.temperature.value;
-}
-
-/// "the coldest spot goes from 8.7 to 9.6 °C: wet".
-std::string gain(const SolvedVariant& before, const SolvedVariant& after) {
-  const double was = coldest_in(before), is = coldest_in(after);
-  const Outcome* outcome = worst_outcome(after);
-  if (outcome == nullptr || !std::isfinite(was)) return "";
-  const int decimals = std::abs(is - was) < 0.05 ? 1 : decimals_for({was, is}, 1);
-  const std::string moves =
-      std::abs(is - was) < 0.05
-          ? fmt::format("the coldest spot stays at {} °C", fixed(is, decimals))
-          : fmt::format("the coldest spot goes from {} to {} °C", fixed(was, decimals),
-                        fixed(is, decimals));
-  return fmt::format("{}: {}", moves, badge(*outcome));
-}
-
-/// The remedy that only dries, or that airs, among others; null where the case shows none.
-template <class Wanted>
-const SolvedVariant* alone(const Results& results, Wanted wanted) {
-  const SolvedVariant& first = results.variants.front();
-  for (std::size_t v = 1; v < results.variants.size(); ++v) {
-    const SolvedVariant& later = results.variants[v];
-    if (is_remedy(first, later) && wanted(steps_of(first, later))) return &later;
-  }
-  return nullptr;
-}
-
-std::string with_gain(const std::string& step, const SolvedVariant& before,
-                      const SolvedVariant* after) {
-  const std::string gained = after == nullptr ? "" : gain(before, *after);
-  return gained.empty() ? step + "." : fmt::format("{}: {}.", step, gained);
-}
-
-bool is_wet(const SolvedVariant& solved) {
-  return std::any_of(solved.variant.regions.begin(), solved.variant.regions.end(),
-                     [](const cases::Region& region) {
-                       return region.part == materials::Part::fabric &&
-                              materials::wetter_than_damp(region.material, region.moisture);
-                     });
-}
-
-std::string capital(std::string words) {
-  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
-    words[0] = static_cast<char>(words[0] - 'a' + 'A');
-  return words;
-}
-
-/// The humidity of the room up to which its limits are kept, where drier air is what is missing.
-std::optional<double> drier(const SolvedVariant& solved) {
-  const Outcome* worst = worst_outcome(solved);
-  if (worst == nullptr || worst->kind == Kind::safe || worst->kind == Kind::not_judged ||
-      worst->kind == Kind::fails || worst->kind == Kind::dry_first) {
-    return std::nullopt;
-  }
-  return safe_humidity(solved, surface_of(solved, worst->space));
-}
-
-/// Whether drier air alone would make a variant safe, at the humidity that `drier` gives.
-bool safe_when_drier(const SolvedVariant& solved) {
-  const auto& broken = worst_outcome(solved)->broken;
-  const bool other = std::any_of(broken.begin(), broken.end(),
-                                 [](const BrokenLimit& limit) { return limit.unit == "1"; });
-  return !other && solved.outcomes.size() == 1 && gate(solved.variant).empty();
 }
 
 /// "gets wet: 8.7 °C, where 11.1 °C is needed to stay dry and 14.5 °C against mould".
@@ -169,6 +96,15 @@ std::string limit_kept(const solver::AirSurface& surface, const AirHumidity& air
   return text + ".";
 }
 
+/// What a met or missed fRsi leaves open where the humidity of the room is not known.
+std::string not_looked_at(const std::string& room, const AirHumidity* air) {
+  return air != nullptr ? ""
+                        : fmt::format(
+                              " Whether it gets wet or mouldy is not judged: the humidity of {} is "
+                              "not given.",
+                              room);
+}
+
 std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   const solver::AirSurface& surface = surface_of(first, outcome.space);
   const AirHumidity* air = humidity_of(first, outcome.space);
@@ -179,11 +115,12 @@ std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   if (outcome.kind == Kind::not_judged || (air == nullptr && outcome.unit != "1"))
     return capital(outcome.words) + ".";
   if (outcome.kind == Kind::dry_first) return capital(outcome.words) + ".";
+  const std::string silent = not_looked_at(first.variant.spaces[outcome.space].name, air);
   if (outcome.kind == Kind::fails) {
     std::vector<std::string> all;
     for (const BrokenLimit& each : outcome.broken) all.push_back(words_for(each));
     return fmt::format("{}{} does not meet {}.{}", where, room, fmt::join(all, " nor "),
-                       air == nullptr ? "" : limit_kept(surface, *air, outcome));
+                       air == nullptr ? silent : limit_kept(surface, *air, outcome));
   }
   std::vector<std::string> others;
   for (const BrokenLimit& each : also_broken(outcome)) others.push_back(words_for(each));
@@ -193,9 +130,10 @@ std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
                            : fmt::format(" It meets neither {}.", fmt::join(others, " nor "));
   if (outcome.unit == "1") {
     const int decimals = decimals_for({outcome.has, *outcome.limit}, 2);
-    return fmt::format("{}{} {}meets '{}': fRsi {}, where {} is asked for.{}", where, room,
+    return fmt::format("{}{} {}meets '{}': fRsi {}, where {} is asked for.{}{}", where, room,
                        outcome.kind == Kind::marginal ? "only just " : "", outcome.decided_by,
-                       fixed(outcome.has, decimals), fixed(*outcome.limit, decimals), besides);
+                       fixed(outcome.has, decimals), fixed(*outcome.limit, decimals), besides,
+                       silent);
   }
   return fmt::format("{}{} {}.{}", where, room, beside_its_limits(first, surface, *air, outcome),
                      besides);
@@ -213,59 +151,10 @@ std::string what_mends(const Results& results, std::size_t chosen, const Outcome
   if (then.chance && (then.kind == Kind::marginal || then.kind == Kind::safe))
     text += fmt::format(", its limit passed {}", chance_words(*then.chance));
   if (tone_of(then.kind) == Tone::bad) text += ", which does not mend it";
-  if (const auto humidity = drier(best); humidity && safe_when_drier(best))
-    text += fmt::format("; with {} at or below {:.0f} % it would be safe",
+  if (const auto humidity = drier_air(best); humidity && safe_when_drier(best))
+    text += fmt::format("; with {} never above {:.0f} % it would be safe",
                         best.variant.spaces[then.space].name, 100 * *humidity);
   return text + ".";
-}
-
-std::vector<std::string> all_steps(const Results& results, std::size_t chosen) {
-  const SolvedVariant& first = results.variants.front();
-  const SolvedVariant& best = results.variants[chosen];
-  const Steps steps = steps_of(first, best);
-  std::vector<std::string> all;
-  const auto only_dries = [](const Steps& each) {
-    return !each.dried.empty() && !each.built && !each.aired;
-  };
-  const SolvedVariant* dries = only_dries(steps) ? &best : alone(results, only_dries);
-  const bool shown_dry = !steps.dried.empty() || (is_wet(first) && dries != nullptr);
-  if (shown_dry) {
-    const std::vector<std::string> dried =
-        steps.dried.empty() ? steps_of(first, *dries).dried : steps.dried;
-    all.push_back(with_gain(fmt::format("Keep water out and let {} dry", fmt::join(dried, ", ")),
-                            first, dries));
-  } else if (is_wet(first)) {
-    all.emplace_back(
-        "Keep water out and let the masonry dry: no variant of this case shows it dry.");
-  }
-  // What a step gains is told from where the one before it ends, if the case shows that.
-  const SolvedVariant& from = shown_dry && dries != nullptr && dries != &best ? *dries : first;
-  const bool by_air = steps.aired && !steps.built;
-  if (chosen != 0 && !by_air && &best != dries) {
-    all.push_back(with_gain(
-        fmt::format("{} \"{}\"", all.empty() ? "Carry out" : "Then carry out", best.variant.name),
-        from, &best));
-    if (lined_inside(best.variant))
-      all.back() += " Condensation behind the lining is not counted in that.";
-    if (fills_cavity(first, best))
-      all.back() += " Rain and damp that cross the filled cavity are not counted in that.";
-  }
-  if (by_air)
-    all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\"", best.variant.name),
-                            from, &best));
-  const SolvedVariant* aired = alone(results, [](const Steps& each) { return each.aired; });
-  const auto humidity = drier(best);
-  const Outcome* worst = worst_outcome(best);
-  if (humidity && worst != nullptr && (aired != nullptr || steps.aired)) {
-    const cases::Space& room = best.variant.spaces[worst->space];
-    all.push_back(fmt::format(
-        "Keep {} at or below {:.0f} % humidity (now {:.0f} %): its limit is then passed in at most "
-        "10 of 100 cases, instead of {}.{}",
-        room.name, 100 * *humidity, 100 * room.humidity.value_or(0.0),
-        cases_of_100(worst->chance.value_or(0.0)),
-        safe_when_drier(best) ? "" : " That alone does not make it safe."));
-  }
-  return all;
 }
 
 }  // namespace
@@ -281,7 +170,7 @@ Advice advice_on(const Results& results) {
   advice.chosen = best_of(results.variants);
   advice.tone = tone_of(now->kind);
   advice.sentence = what_happens(first, *now) + what_mends(results, advice.chosen, *now);
-  advice.steps = all_steps(results, advice.chosen);
+  advice.steps = advised_steps(results, advice.chosen);
   return advice;
 }
 

@@ -65,7 +65,7 @@ bool is_disturbed(const solver::CutPlane& plane) {
 }
 
 std::string words_for(const solver::CutPlane& plane) {
-  return fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f}", plane.from.x * 1e3,
+  return fmt::format("the cut plane from {:.0f}, {:.0f} to {:.0f}, {:.0f} mm", plane.from.x * 1e3,
                      plane.from.y * 1e3, plane.to.x * 1e3, plane.to.y * 1e3);
 }
 

@@ -1,12 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answer/words/steps.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/overlaid.hpp"
 
 namespace quoin::tools {
@@ -52,6 +55,24 @@ std::map<std::string, std::pair<double, double>> moistures(const cases::Variant&
   return all;
 }
 
+std::vector<std::string> better_airs(const cases::Variant& first, const cases::Variant& later) {
+  std::vector<std::string> all;
+  const auto add = [&](const cases::Space& room, double is, double was, const char* unit) {
+    const int decimals = decimals_for({is, was}, 0);
+    all.push_back(fmt::format("{} at {} {} (now {})", room.name, fixed(is, decimals), unit,
+                              fixed(was, decimals)));
+  };
+  for (const cases::Space& is : later.spaces) {
+    for (const cases::Space& was : first.spaces) {
+      if (was.name != is.name || is.is != cases::SpaceKind::inside) continue;
+      if (is.temperature > was.temperature) add(is, is.temperature, was.temperature, "°C");
+      if (is.humidity && was.humidity && *is.humidity < *was.humidity)
+        add(is, 100.0 * *is.humidity, 100.0 * *was.humidity, "% humidity");
+    }
+  }
+  return all;
+}
+
 }  // namespace
 
 Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
@@ -62,11 +83,11 @@ Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
     const auto was = before.find(name);
     if (was != before.end() && moisture < was->second) steps.dried.push_back(name);
   }
-  for (const cases::Space& space : later.variant.spaces) {
-    for (const cases::Space& before : first.variant.spaces) {
-      if (before.name != space.name || space.is != cases::SpaceKind::inside) continue;
-      const bool drier = space.humidity && before.humidity && *space.humidity < *before.humidity;
-      steps.aired = steps.aired || drier || space.temperature > before.temperature;
+  steps.airs = better_airs(first.variant, later.variant);
+  for (const cases::Space& is : later.variant.spaces) {
+    for (const cases::Space& was : first.variant.spaces) {
+      steps.warmer |= was.name == is.name && is.is == cases::SpaceKind::inside &&
+                      is.temperature > was.temperature;
     }
   }
   return steps;

@@ -12,6 +12,7 @@
 #include "materials/moisture.hpp"
 #include "tools/answer/find/year.hpp"
 #include "tools/answer/words/figures.hpp"
+#include "tools/answer/words/sentences.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -93,7 +94,8 @@ std::string with_band(double value, double band) {
   const double size = std::abs(value);
   if (band < shows * size) return three_digits(value);
   const int decimals = size >= 100.0 ? 0 : size >= 10.0 ? 1 : size >= 1.0 ? 2 : 3;
-  return fmt::format("{} ± {}", three_digits(value), fixed_band(band, decimals));
+  const std::string told = size < 0.1 ? three_digits(value) : fixed(value, decimals);
+  return fmt::format("{} ± {}", told, fixed_band(band, decimals));
 }
 
 std::string amount(double water, double band, double length) {
@@ -105,7 +107,7 @@ std::string place_words(const SolvedVariant& solved, const VapourYear& year,
                         const WaterYear& place) {
   const auto month = [&](std::size_t k) { return month_name((*year.first + k) % 12); };
   std::string text =
-      fmt::format("{}: at most {}, at the end of {}, most at {:.0f}, {:.0f}",
+      fmt::format("{}: at most {}, at the end of {}, most at {:.0f}, {:.0f} mm",
                   words_for(solved, place.meeting, place.part),
                   amount(place.water[place.most], place.band, place.length), month(place.most),
                   1000 * place.place.x + 0.0, 1000 * place.place.y + 0.0);
@@ -116,7 +118,7 @@ std::string place_words(const SolvedVariant& solved, const VapourYear& year,
 }
 
 std::string at(geometry::Point place) {
-  return fmt::format("{:.0f}, {:.0f}", 1000.0 * place.x + 0.0, 1000.0 * place.y + 0.0);
+  return fmt::format("{:.0f}, {:.0f} mm", 1000.0 * place.x + 0.0, 1000.0 * place.y + 0.0);
 }
 
 /// Whether masonry in it holds water of its own.
@@ -144,10 +146,10 @@ std::string stated_words(const SolvedVariant& solved) {
     const bool line = place.length > 0.0;
     const double by = line ? place.length : 1.0;
     const std::string_view unit = line ? "m²" : "m";
+    const std::string where = words_for(solved, place.meeting, place.part);
     text +=
-        fmt::format("{}{}: {} g/({}·day), most at {}{}.", text.empty() ? "" : " ",
-                    words_for(solved, place.meeting, place.part), with_band(rate / by, band / by),
-                    unit, at(place.most),
+        fmt::format("{}: {} g/({}·day), most at {}{}.", text.empty() ? where : " " + capital(where),
+                    with_band(rate / by, band / by), unit, at(place.most),
                     check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days",
                                              rate / by * *check.days / 1000.0, unit, *check.days)
                                : "");
@@ -165,9 +167,7 @@ std::string year_words(const SolvedVariant& solved) {
   std::string text =
       fmt::format("water gathers from {} on. ", std::string(month_name(*year.first)));
   for (const WaterYear& place : year.places) {
-    std::string words = place_words(solved, year, place);
-    words.front() = static_cast<char>(words.front() - 'a' + 'A');
-    text += words + " ";
+    text += capital(place_words(solved, year, place)) + " ";
   }
   text.pop_back();
   return text + remarks;

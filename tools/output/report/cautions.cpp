@@ -110,8 +110,12 @@ constexpr std::array<Caution, 14> all_cautions{{
      "of "
      "a month, not of a cold night.",
      [](const Bearing& on) { return on.ground; }},
-    {"Lowering the ground can undermine shallow footings: take structural advice. Air bricks stay "
-     "open: the timber of a floor above a void rots where they are blocked.",
+    // Earth insulates: computed with this program.
+    {"Lowering the ground outside makes the foot of a wall colder here, as earth insulates; what "
+     "it "
+     "gains is a drier wall, which is not computed. It can undermine shallow footings: take "
+     "structural advice. Air bricks stay open: the timber of a floor above a void rots where they "
+     "are blocked.",
      [](const Bearing& on) { return on.ground; }},
     {"Look at lintels, ties and timber ends before you close them in.",
      [](const Bearing& on) { return on.timber || on.built; }},

@@ -7,6 +7,7 @@
 
 #include "tools/answer/judge/judge.hpp"
 #include "tools/answer/judge/outcome.hpp"
+#include "tools/answer/survey/survey_words.hpp"
 #include "tools/answer/words/advice.hpp"
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/short_legs.hpp"
@@ -87,6 +88,13 @@ bool has_chance(const SolvedVariant& solved) {
                      [](const Outcome& outcome) { return outcome.chance.has_value(); });
 }
 
+/// Whether chances rest on a survey; of a house, whose first section tells it, too.
+bool is_told(const SurveyFindings& survey) {
+  return survey.explanations.empty()
+             ? survey.quality.fit != Fit::refused && survey.quality.may_tell_conductivity
+             : bears_on_chance(survey);
+}
+
 std::string sureness(const Results& results) {
   const auto& variants = results.variants;
   double band = 0.0;
@@ -117,8 +125,10 @@ std::string sureness(const Results& results) {
              "leaves "
              "open in the masonry, the surfaces and the air of the household; up to {:.0f} of 100 "
              "is safe, more is marginal{}. Not counted: draughts, the third dimension. {}",
-             results.survey ? "the survey" : "a case without a survey", 100 * marginal_chance,
-             within, computed);
+             !results.survey            ? "a case without a survey"
+             : is_told(*results.survey) ? "the survey"
+                                        : "a survey that tells nothing of it",
+             100 * marginal_chance, within, computed);
 }
 
 }  // namespace

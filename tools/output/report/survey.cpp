@@ -51,6 +51,28 @@ Table readings_table(const std::string& name, const Explained& best) {
   return table;
 }
 
+/// What an unknown is called where people read it.
+std::string name_of(const Learned& one) {
+  if (one.key == one.of) return one.of;
+  const std::string key = one.key == "angle"                ? "Rsi"
+                          : one.key == "cover"              ? "Rsi behind"
+                          : one.key == "ratio"              ? "conductivity"
+                          : one.key == "fRsi_design_corner" ? "lowest fRsi"
+                          : one.key == "pad"                ? "resistance"
+                                                            : one.key;
+  return fmt::format("{} of {}", key, one.of);
+}
+
+/// The unit of an unknown, or what it is a multiple of.
+std::string unit_of(const Learned& one) {
+  if (one.key == "ratio") return "× reference";
+  if (one.key == "angle" || one.key == "cover") return "× plain surface";
+  if (one.key == "pad") return "× stated";
+  if (one.unit == "W/(m.K)") return "W/(m·K)";
+  if (one.unit == "m2.K/W") return "m²·K/W";
+  return one.unit == "1" ? "" : one.unit;
+}
+
 Table learned_table(const std::string& name, const Explained& best) {
   constexpr double worth_a_line = 0.1;
   Table table{fmt::format("Learned if it is \"{}\", 9 in 10", name),
@@ -58,10 +80,8 @@ Table learned_table(const std::string& name, const Explained& best) {
               {}};
   for (const Learned& one : best.unknowns) {
     if (one.learned < worth_a_line) continue;
-    table.rows.push_back(
-        {words_cell(one.key == one.of ? one.of : fmt::format("{} of {}", one.key, one.of)),
-         range_cell(one.prior_low, one.prior_high, 2), range_cell(one.low, one.high, 2),
-         words_cell(one.unit == "1" ? "" : one.unit)});
+    table.rows.push_back({words_cell(name_of(one)), range_cell(one.prior_low, one.prior_high, 2),
+                          range_cell(one.low, one.high, 2), words_cell(unit_of(one))});
   }
   return table;
 }
@@ -108,7 +128,7 @@ Blocks survey_part(const Results& results) {
                              "What was read beside what the best explanation expects; the numbers "
                              "stand in the table below"});
   add(blocks, readings_table(name, best));
-  add(blocks, learned_table(name, best));
+  if (concludes(findings)) add(blocks, learned_table(name, best));
   return blocks;
 }
 

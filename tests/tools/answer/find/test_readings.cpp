@@ -31,6 +31,7 @@ variants:
   saturated: {section: {wall: {layers: [{material: lime plaster, thickness: 15}, {material: common brick, thickness: 225, moisture: saturated}]}}}
   bare: {section: {wall: {layers: [{material: common brick, thickness: 225, moisture: sheltered}]}}}
   warmer: {spaces: {room: {temperature: 20}}}
+  drier: {spaces: {room: {humidity: 50}}}
 )";
   return tools::results_of(cases::case_of(text, "wall.yaml"), "wall.yaml", {});
 }
@@ -75,7 +76,7 @@ TEST_CASE(
   const std::string text = tools::text_report(results, {.width = 200});
   CHECK(text.find("as found: explains 1 of 1 readings") != std::string::npos);
   CHECK(text.find("saturated: explains 0 of 1 readings") != std::string::npos);
-  for (const char* other : {"bare", "warmer"})  // not the state that was read
+  for (const char* other : {"bare", "warmer", "drier"})  // not the state that was read
     CHECK(text.find(std::string(other) + ": explains") == std::string::npos);
   for (tools::SolvedVariant& solved : results.variants) solved.variant.readings.clear();
   CHECK(tools::report::readings_part(results).empty());

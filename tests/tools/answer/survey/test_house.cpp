@@ -13,6 +13,7 @@
 #include "tests/support/within.hpp"
 #include "tools/answer/house_run.hpp"
 #include "tools/answer/survey/explain.hpp"
+#include "tools/answer/words/advice.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -102,10 +103,18 @@ TEST_CASE("the demo house finds its corner conducting better and says what to me
   // The survey of the house is told once; the other sections say where.
   for (std::size_t s = 1; s < results.size(); ++s) {
     REQUIRE(results[s].survey);
-    CHECK(results[s].survey->explanations.empty());
     REQUIRE(results[s].survey->words.size() == 1);
     CHECK(results[s].survey->words.front().find("stands with 'wall'") != std::string::npos);
   }
+  // How well each explanation fits is told where its zone lies, too, and what it asks for first.
+  const auto asks = [](const Results& one) {
+    const std::vector<std::string> steps = advice_on(one).steps;
+    return !steps.empty() && steps.front().find("sample of corner masonry") != std::string::npos;
+  };
+  CHECK_FALSE(results[1].survey->explanations.empty());
+  CHECK(asks(results[1]));
+  CHECK(results[2].survey->explanations.empty());
+  CHECK_FALSE(asks(results[2]));
   for (const Results& one : results) {
     for (const SolvedVariant& variant : one.variants) CHECK(!variant.chances.empty());
   }

@@ -58,6 +58,24 @@ TEST_CASE("a corner colder than its reference conducts better and nothing is sai
   CHECK(words.find("within no standard") != std::string::npos);
 }
 
+TEST_CASE("a zone that conducts better asks for a sample before anything is built") {
+  const SurveyFindings found = findings_of(corner(cold));
+  CHECK(first_step(found).find("have a sample of masonry drilled") != std::string::npos);
+  CHECK(bears_on_chance(found));
+  // Twins: readings as drawn ask for nothing, and those that nothing explains bear on nothing.
+  const SurveyFindings drawn = findings_of(
+      corner("  b0: {temperature: 11.0, with: probe}\n  b1: {temperature: 11.6, with: probe}\n"
+             "  b3: {temperature: 12.8, with: probe}\n  a1: {temperature: 13.2, with: probe}\n"
+             "  a2: {temperature: 13.0, with: probe}\n"));
+  CHECK(first_step(drawn).empty());
+  CHECK(bears_on_chance(drawn));
+  std::string wild = cold;
+  wild.replace(wild.find("7.0"), 3, "18.4");
+  const SurveyFindings none = findings_of(corner(wild));
+  CHECK(first_step(none).empty());
+  CHECK_FALSE(bears_on_chance(none));
+}
+
 TEST_CASE("readings in another order tell the same") {
   std::vector<std::string> lines;
   for (std::size_t at = 0; at < cold.size();) {

@@ -54,7 +54,7 @@ TEST_CASE("milder weather is no remedy and a lining is one") {
   const std::string milder = "  milder: {spaces: {yard: {temperature: 12}}}\n";
   const Advice by_weather = advice_on(corner(milder));
   CHECK(by_weather.chosen == 0);
-  CHECK(by_weather.steps.empty());
+  CHECK_FALSE(has(all_steps(by_weather), "milder"));
   CHECK(has(by_weather.sentence, "No variant of this case mends it."));
   const Advice by_lining = advice_on(corner(milder + with_layers("lined", lined)));
   CHECK(by_lining.chosen == 2);
@@ -80,7 +80,7 @@ TEST_CASE("what airs a room is a remedy only where nothing else gets worse with 
   for (const std::string& change : wetter) {
     const Advice advice = advice_on(corner("  aired: {" + change + "}\n"));
     CHECK_MESSAGE(advice.chosen == 0, change);
-    CHECK_MESSAGE(advice.steps.empty(), change);
+    CHECK_FALSE_MESSAGE(has(all_steps(advice), "aired"), change);
   }
   const std::string worse[] = {
       "spaces: {room: {humidity: 35, temperature: 19}}",
@@ -174,6 +174,44 @@ TEST_CASE("another material in the place of one is work to carry out") {
   CHECK(has(all_steps(advice_on(corner(other))), "Carry out \"insulating plaster\""));
   CHECK_FALSE(has(all_steps(advice_on(corner("  drier air: {spaces: {room: {humidity: 35}}}\n"))),
                   "Carry out"));
+}
+
+TEST_CASE("where nothing is wrong nothing has to be done") {
+  const auto steps = [](const std::string& humidity) {
+    return all_steps(advice_on(corner(with_layers("lined", lined), "sheltered", humidity)));
+  };
+  CHECK(has(steps("35"), "Nothing has to be done here against wet or mould; \"lined\" would give"));
+  CHECK_FALSE(has(steps("35"), "Carry out"));
+  CHECK(has(steps("60"), "Carry out \"lined\""));
+  CHECK_FALSE(has(steps("60"), "Nothing has to be done"));
+}
+
+TEST_CASE("a case without any remedy says what to do next") {
+  const std::string milder = "  milder: {spaces: {yard: {temperature: 12}}}\n";
+  const auto steps = [&](const std::string& variants) {
+    return all_steps(advice_on(corner(variants, "sheltered", "25", "fRsi: 0.6")));
+  };
+  CHECK(has(steps(milder), "add variants that dry it, line it or air the room"));
+  CHECK_FALSE(has(steps(with_layers("lined", lined)), "add variants"));
+}
+
+TEST_CASE("the air that a lining counts on is told with it") {
+  const auto steps = [](const std::string& air) {
+    return all_steps(advice_on(corner(with_layers("lined", lined, air), "sheltered", "65")));
+  };
+  CHECK(has(steps(", spaces: {room: {humidity: 45}}"),
+            "And keep room at 45 % humidity (now 65): \"lined\" counts on it."));
+  CHECK_FALSE(has(steps(""), "counts on it"));
+}
+
+TEST_CASE("how dry a room has to be is told beside how dry it is now") {
+  // Aired to 44 % the corner is marginal: its own humidity is not that of now.
+  const std::string aired = all_steps(
+      advice_on(corner("  aired: {spaces: {room: {humidity: 44}}}\n", "sheltered", "60")));
+  REQUIRE(has(aired, "as in \"aired\", room at 44 % humidity (now 60): the coldest spot"));
+  CHECK(has(aired, "humidity (now about 60 %, in \"aired\" 44 %)"));
+  CHECK(has(all_steps(advice_on(corner("  milder: {spaces: {yard: {temperature: 12}}}\n"))),
+            "humidity (now about 50 %)"));
 }
 
 TEST_CASE("a wet part that is dried is a step though the rest of the brick stays as it is") {

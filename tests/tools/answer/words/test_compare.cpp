@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
 
+#include <cmath>
 #include <string>
 
 #include "cases/read.hpp"
@@ -107,6 +108,29 @@ TEST_CASE("a place beside a spot that gets warmer is not told by its name alone"
   REQUIRE(words.find("raises the coldest spot") != std::string::npos);
   CHECK(words.find("; a place beside the angle at the partition gets colder") != std::string::npos);
   CHECK(words.find("; the angle at the partition gets colder") == std::string::npos);
+}
+
+TEST_CASE("either side of a partition is compared with itself") {
+  const Results results = results_of(
+      cases::case_of("quoin: 1\ntitle: invented\nspaces:\n"
+                     "  room: {is: inside, temperature: 18, humidity: 60}\n"
+                     "  yard: {is: outside, temperature: 3}\n"
+                     "section:\n  partition:\n    layers: [[common brick, 225]]\n"
+                     "    partition: [[common brick, 112]]\n"
+                     "variants:\n  lined: {section: {partition: {lining: [[wood fibre board, "
+                     "40]]}}}\n",
+                     "partition.yaml"),
+      "partition.yaml", {}, {});
+  // The section is its own mirror image, and so must be what gets colder in it.
+  const Change& change = results.changes.front();
+  REQUIRE(change.colder.size() == 2);
+  const Colder& one = change.colder.front();
+  const Colder& other = change.colder.back();
+  // The grids of either side differ there by their errors: nodes are half a millimetre apart.
+  CHECK(std::abs(one.before - other.before) < 0.1);
+  CHECK(std::abs(one.place.x + other.place.x) < 1e-3);
+  // Twin: the far end of the partition is as warm as the room, and not what the angle was.
+  CHECK(one.before < 17.0);
 }
 
 TEST_CASE("heating at the same relative humidity is told to take more vapour") {
