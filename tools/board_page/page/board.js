@@ -12,7 +12,7 @@ const board = {
   text: "", beside: {}, variant: "", assumed: new Set(), past: [], future: [], saved: null,
   tree: null, base: null, seen: null, found: null, foundFor: null, faults: null, side: "",
   plates: [], line: Promise.resolve(), ticket: 0, moving: false, finger: null, pinned: false,
-  area: null, drawsArea: false, house: null, opened: 0,
+  area: null, drawsArea: false, house: null, opened: 0, working: new Set(),
   catalogue: {materials: [], coats: []},
   drags: new Newest(), judgements: new Newest(),
 
@@ -33,7 +33,7 @@ const board = {
     textPane.forget();
     ++this.opened;
     this.forgotten = false;
-    for (const plate of this.plates) Object.assign(plate, {held: null, dropping: false, frozen: false});
+    for (const plate of this.plates) plate.clear();
     Object.assign(this, {text, beside, variant, past, future, saved, found: null, foundFor: null, base: null, seen: null,
       faults: null, side: "", finger: null, tree: null, area: null, pending: null, house});
     this.assumed = new Set(assumed);
@@ -109,7 +109,17 @@ const board = {
   /** Does something when what was asked before is done, if the same is open still; what cannot be done is said. */
   settled(act) {
     const {opened} = this;
-    this.line = this.line.then(() => opened === this.opened ? act() : null).catch((error) => this.say(error.faults?.[0]?.what ?? error.message));
+    this.line = this.line.then(async () => {
+      if (opened !== this.opened) return;
+      const done = this.works();
+      try {
+        await act();
+      } catch (error) {
+        this.say(error.faults?.[0]?.what ?? error.message);
+      } finally {
+        done();
+      }
+    });
     return this.line;
   },
 
@@ -323,6 +333,7 @@ const board = {
 
   /** The thermometer at the place `along` of the first inside surface; its temperature, degC. */
   pointAlong() {
+    if (!this.base?.surfaces?.[0]) return NaN;
     const at = placeAlong(this.base.surfaces[0], this.along);
     this.finger = {...at, seen: this.base};
     this.plates[0].mark(this.base);
@@ -336,7 +347,7 @@ const board = {
     this.moving = false;
     if (this.house) this.beside = {...this.beside, [houseFile(this.house)]: this.text};
     this.store();
-    const slow = setTimeout(() => this.busy(true), 250);
+    const done = this.works();
     try {
       const values = await hand.call("values", {text: this.text});
       if (ticket !== this.ticket) return;
@@ -352,8 +363,7 @@ const board = {
       if (error.kind === "stopped") { this.say(words.stopped); this.paint(); return; }
       this.faults = error.faults?.length ? error.faults : [{line: 0, column: 0, what: error.message, found: "", expected: "", remedy: ""}];
     } finally {
-      clearTimeout(slow);
-      this.busy(false);
+      done();
     }
     this.paint();
     if (!this.faults) this.judge(ticket);
@@ -363,7 +373,7 @@ const board = {
   judge(ticket) {
     this.judgements.run(async () => {
       if (ticket !== this.ticket) return;
-      const slow = setTimeout(() => this.busy(true), 250), long = setTimeout(() => { $("#stop").hidden = false; }, 1150);
+      const done = this.works();
       try {
         const {text} = this, found = await (this.house ? foundInHouse(this.house) : head.call("solve", this.asked()));
         if (text !== this.text) return;
@@ -376,10 +386,7 @@ const board = {
         if (error.kind === "stopped") this.say(words.stopped);
         else if (ticket === this.ticket) { this.faults = error.faults?.length ? error.faults : [{line: 0, column: 0, what: error.message, found: "", expected: "", remedy: ""}]; this.paint(); }
       } finally {
-        clearTimeout(slow);
-        clearTimeout(long);
-        $("#stop").hidden = true;
-        this.busy(false);
+        done();
       }
     });
   },
@@ -393,7 +400,22 @@ const board = {
     });
   },
 
-  busy(on) { document.body.classList.toggle("busy", on); },
+  /** Something is being worked out, until what is handed back is called: said when it takes long, and
+      when it takes longer it can be stopped. */
+  works() {
+    const one = {slow: false, long: false}, {working} = this;
+    const paint = () => {
+      document.body.classList.toggle("busy", [...working].some(({slow}) => slow));
+      $("#stop").hidden = ![...working].some(({long}) => long);
+    };
+    const timers = [["slow", 250], ["long", 1150]].map(([what, after]) => setTimeout(() => { one[what] = true; paint(); }, after));
+    working.add(one);
+    return () => {
+      timers.forEach(clearTimeout);
+      working.delete(one);
+      paint();
+    };
+  },
 
   paint() {
     document.body.classList.toggle("stale", Boolean(this.faults));

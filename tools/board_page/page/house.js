@@ -60,7 +60,7 @@ function sectionsOf(house) {
 async function paintHouse(house) {
   const start = $("#start");
   start.replaceChildren(make("h1", {}, house.title), make("p", {}, words.sections),
-    ...house.parts.map(([part]) => make("p", {}, note.act(part, () => showSection(house, part)), " ", make("span", {"data-part": part}, words.judging))),
+    ...house.parts.map(([part]) => make("p", {}, note.act(part, () => showSection(house, part)), " ", make("span", {"data-part": part}, words.solving))),
     make("div", {class: "note-survey"}), make("p", {}, note.act(words.takeHouse, () => takeHouse(house)), " · ", note.act(words.another, () => paintStart())));
   start.hidden = false;
   const spans = [...start.querySelectorAll("[data-part]")];

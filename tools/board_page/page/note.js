@@ -25,7 +25,8 @@ const note = {
 
   paint() {
     const {tree} = board, typed = document.activeElement;
-    if (!tree || board.side !== "") return;
+    if (board.side !== "") return;
+    if (!tree) return this.host.replaceChildren();
     if (typed?.classList.contains("word") && typed.value !== typed.defaultValue) return;  // half a word
     const recipe = recipeOf(tree), pieces = board.house ? [sectionsOf(board.house)] : [];
     pieces.push(make("h2", {}, words.asItIs));
@@ -225,7 +226,7 @@ const note = {
     if (survey) {
       for (const [k, said] of [].concat(survey.words ?? []).entries())
         pieces.push(make("p", {class: "say", "data-finding": Array.isArray(survey.words) ? `/survey/words/${k}` : "/survey/words"}, said));
-    } else if (entries(under(tree, "readings")).length >= 2 && !under(tree, "survey")) {
+    } else if (entries(under(tree, "readings")).length >= 2 && !under(tree, "survey") && !board.house) {
       pieces.push(make("p", {}, this.act(words.explain, () => board.explain())));
     }
     return pieces;

@@ -24,18 +24,23 @@ const drawn = (tag, attributes = {}, ...inner) => {
 };
 const degrees = (value) => value.toFixed(1);
 
-/** Follows the pointer that was put down until it is lifted or taken away, wherever it goes. */
+/** Follows the pointer that was put down until it is lifted or taken away, wherever it goes. What is
+    handed back lets go of it at once. */
 function followPointer(down, move, end) {
   const own = (heard) => (event) => { if (event.pointerId === down.pointerId) heard(event); };
   const moved = own(move), ended = own((event) => {
+    letGo();
+    end(event);
+  });
+  const letGo = () => {
     removeEventListener("pointermove", moved);
     removeEventListener("pointerup", ended);
     removeEventListener("pointercancel", ended);
-    end(event);
-  });
+  };
   addEventListener("pointermove", moved);
   addEventListener("pointerup", ended);
   addEventListener("pointercancel", ended);
+  return letGo;
 }
 
 class Plate {
@@ -61,6 +66,15 @@ class Plate {
     new ResizeObserver(() => this.seen && this.show(this.seen)).observe(host);
   }
 
+  /** Nothing to be seen or taken hold of. */
+  clear() {
+    this.letGo?.();
+    this.host.classList.remove("moving");
+    Object.assign(this, {seen: null, fit: null, held: null, dropping: false, frozen: false});
+    this.host.querySelector(":scope > svg")?.remove();
+    this.lay.replaceChildren();
+  }
+
   placeAt(event) {
     const box = this.host.getBoundingClientRect();
     return this.toSection(event.clientX - box.left, event.clientY - box.top);
@@ -74,7 +88,7 @@ class Plate {
     const {wide, high} = this, {view} = seen;
     const low = {x: -view.left / view.units_per_mm, y: (view.top - view.height) / view.units_per_mm};
     const size = {x: view.width / view.units_per_mm, y: view.height / view.units_per_mm};
-    const whole = Math.min(wide / size.x, high / size.y);
+    const whole = Math.min((wide - 24) / size.x, high / size.y);  // a mark at an end is seen
     const scale = Math.min(Math.max(whole, Math.min(wide, high) / 900), Math.max(whole * 4, 0.02));
     const cold = seen.rooms[0] ?? {x_mm: low.x + size.x / 2, y_mm: low.y + size.y / 2};
     const put = (from, length, room, towards, share) => {
@@ -119,7 +133,7 @@ class Plate {
     picture.setAttribute("height", seen.view.height * zoom);
     picture.setAttribute("aria-hidden", "true");
     picture.removeAttribute("role");
-    picture.querySelectorAll("title, desc").forEach((one) => one.remove());
+    picture.querySelectorAll("title, desc, :scope > rect:not([x])").forEach((one) => one.remove());  // its paper, too
     picture.style.left = `${this.fit.x - seen.view.left * zoom}px`;
     picture.style.top = `${this.fit.y - seen.view.top * zoom}px`;
     this.host.querySelector(":scope > svg")?.remove();
@@ -225,21 +239,25 @@ class Plate {
   }
 
   /** Where the stems of one side stand along their edges: away from the coldest spot at the one end, the
-      lying ones in two rows where there is little room. */
+      lying ones in two rows where there is little room, and no two knobs on each other. */
   spreadAlong(seen, side) {
-    const lies = side[0].handle.axis === "y", step = lies ? 74 : 54;
+    const lies = side[0].handle.axis === "y", step = lies ? 74 : 54, most = (lies ? this.wide : this.high) - 34;
+    const foot = side[0].across((side[0].from + side[0].to) / 2);
+    const twoRows = lies && (side[0].handle.grows > 0 ? foot : this.high - foot) > 62 + 46 + 24;
     let last = null;
     side.forEach((one, number) => {
       const {from, to} = one, room = Math.max(to - from, step);
       const cold = seen.rooms[0] ? this.toScreen(seen.rooms[0].x_mm, seen.rooms[0].y_mm) : {x: from, y: from};
       const start = Math.abs((lies ? cold.x : cold.y) - from) < Math.abs((lies ? cold.x : cold.y) - to);
-      const roomy = step * (side.length + 1.1) < room, gap = lies && !roomy ? 36 : lies ? 68 : 46;
+      const roomy = step * (side.length + 1.1) < room, gap = !lies ? 46 : roomy || !twoRows ? 68 : 36;
       const offset = roomy ? step * (number + 1.6) : room * (number + 1) / (side.length + 0.6);
       one.along = start ? from + offset : to - offset;
       if (last !== null && Math.abs(one.along - last) < gap) one.along = last + (start ? gap : -gap);
       last = one.along;
-      one.back = roomy || !lies ? 0 : 46 * (number % 2);
+      one.back = roomy || !twoRows ? 0 : 46 * (number % 2);
     });
+    const beyond = Math.max(Math.max(...side.map(({along}) => along)) - most, 0) + Math.min(Math.min(...side.map(({along}) => along)) - 34, 0);
+    for (const one of side) one.along -= beyond;
   }
 
   /** A knob in the room's air, held off the edge it moves by a stem. */
@@ -300,7 +318,7 @@ class Plate {
       const value = Math.min(Math.max(Math.round(exact / 5) * 5, Math.max(handle.low, 1)), handle.high);
       if (value === this.held.value) return;
       this.held.value = value;
-      navigator.vibrate?.(5);
+      if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(5);  // else the browser complains
       knob.textContent = bare(value);
       this.acts.drag(handle, value);
     };
@@ -315,7 +333,7 @@ class Plate {
       this.held = null;
       this.dropping = false;
     };
-    followPointer(event, move, end);
+    this.letGo = followPointer(event, move, end);
   }
 }
 

@@ -112,7 +112,7 @@ function gripOf(plate, at, label, glyph, numbers, lines) {
       if (now.type === "pointerup" && (to.x || to.y)) await put(to);
       else plate.show(board.base);
     };
-    followPointer(event, move, end);
+    plate.letGo = followPointer(event, move, end);
   });
   return plate.put(button, screen.x, screen.y);
 }
@@ -161,5 +161,5 @@ function drawArea(plate, event, done) {
       done({x: [Math.min(from.x, to.x), Math.max(from.x, to.x)], y: [Math.min(from.y, to.y), Math.max(from.y, to.y)]});
     }
   };
-  followPointer(event, move, end);
+  plate.letGo = followPointer(event, move, end);
 }
