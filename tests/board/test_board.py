@@ -16,6 +16,7 @@ import time
 import unittest
 
 from hands import Board
+from monkey import Monkey
 
 PROGRAM, CHROMIUM, SOURCE, PAGE = sys.argv[1:5]
 CASES = sorted(glob.glob(os.path.join(SOURCE, "cases", "examples", "*.yaml"))
@@ -358,8 +359,10 @@ class Acts(Page):
 
     def test_an_edge_is_dragged_and_the_outer_face_stays(self):
         self.put(CORNER)
-        outer = "(() => { const p = board.plates[0].toScreen(0, 0); return [p.x, p.y]; })()"
-        before = self.board.value(outer)
+        # Where the outer face stands in each picture of the drag.
+        self.board.value("""(() => { const plate = board.plates[0], show = plate.show; window.stood = [];
+          plate.show = function (seen) { show.call(this, seen); const p = this.toScreen(0, 0); if (this.held) stood.push([p.x, p.y]); }; })()""")
+        before = self.board.value("(() => { const p = board.plates[0].toScreen(0, 0); return [p.x, p.y]; })()")
         knob = '.knob[data-path="section/corner/layers/1/thickness"]'
         lies = self.board.value(f"document.querySelector('{knob}') && board.plates[0].chosen(board.base).find((one) => one.handle.path.endsWith('1/thickness')).handle.axis") == "y"
         self.board.value("board.pictures = 0")
@@ -368,7 +371,88 @@ class Acts(Page):
         self.board.rest()
         print(f"\n{self.width} px: {self.board.value('board.pictures')} pictures for a drag of 3 s")
         self.assertGreater(self.board.value("board.pictures"), 4)
-        self.assertEqual(len(before), 2)
+        stood = self.board.value("stood")
+        self.assertGreater(len(stood), 4)
+        for place in stood:
+            for is_at, was_at in zip(place, before):
+                self.assertAlmostEqual(is_at, was_at, delta=0.1)
+
+
+class Houses(Page):
+    """A house file edited as one."""
+
+    FILE = os.path.join(SOURCE, "cases", "examples", "house", "house.yaml")
+
+    def visit(self):
+        texts = beside(self.FILE)
+        self.board.value(f"ready.then(() => openHouse({json.dumps(texts)}, 'house.yaml')).then(() => 0)")
+        return texts
+
+    def section(self, name):
+        self.board.tap(".act", name)
+        self.board.until(f"board.house && board.house.part === {json.dumps(name)}")
+        self.board.rest()
+
+    def grow(self, value):
+        self.board.value("board.change((text) => hand.call('edited', {text, path: recipeOf(board.tree).node.path + '/layers/1/thickness', "
+                         f"value: '{value}'}})).then(() => 0)")
+        self.board.rest()
+
+    def test_each_section_has_its_own_text_and_undo(self):
+        texts = self.visit()
+        self.section("wall")
+        self.grow(444)
+        wall = self.board.value("board.text")
+        self.assertIn("444", wall)
+        self.section("corner")
+        self.assertEqual(self.board.value("board.text"), texts["corner.yaml"])
+        self.assertTrue(self.board.value("$('#undo').disabled"))
+        self.section("wall")
+        self.assertEqual(self.board.value("board.text"), wall)
+        self.board.tap("#undo")
+        self.board.until(f"board.text === {json.dumps(texts['wall.yaml'])}")
+        self.assertEqual(self.board.browser.complaints(), [])
+
+    def test_the_whole_house_is_judged_as_it_is_written_now(self):
+        before = self.ask("solve", self.visit()["house.yaml"], {"beside": beside(self.FILE)})
+        self.section("wall")
+        self.grow(700)
+        self.board.tap(".act", "the whole house")
+        self.board.until("[...document.querySelectorAll('[data-part]')].every((one) => one.textContent !== 'solving')")
+        shown = self.board.value("[...document.querySelectorAll('[data-part]')].map((one) => one.textContent)")
+        after = self.ask("solve", self.board.value("board.beside['house.yaml']"), {"beside": self.board.value("board.beside")})
+        said = [[one["variants"][0]["outcomes"][0]["words"] for one in found] for found in (before, after)]
+        self.assertEqual(shown, said[1])
+        self.assertNotEqual(shown, said[0])
+
+    def test_a_house_survives_a_reload_with_all_its_sections(self):
+        self.visit()
+        self.section("wall")
+        self.grow(444)
+        self.section("corner")
+        self.board.open()
+        self.board.until("board.house && board.house.part === 'corner'")
+        self.board.rest()
+        self.section("wall")
+        self.assertIn("444", self.board.value("board.text"))
+
+    def test_a_house_without_one_of_its_files_says_which(self):
+        texts = beside(self.FILE)
+        del texts["reveal.yaml"]
+        self.board.value(f"ready.then(() => openHouse({json.dumps(texts)}, 'house.yaml')).then(() => 0)")
+        self.assertIn("reveal.yaml is missing", self.board.value("$('#live').textContent"))
+        self.assertFalse(self.board.value("$('#start').hidden"))
+
+    def test_what_was_typed_a_moment_ago_goes_with_its_own_section(self):
+        self.visit()
+        self.section("wall")
+        self.board.value("board.turn('text')")
+        self.board.until("textPane.view && textPane.frame.isConnected")
+        self.board.value("textPane.view.dispatch({changes: {from: 0, insert: '# typed\\n'}})")
+        self.board.value("document.querySelector('[data-act=\"section/corner\"]').click()")
+        self.board.until("board.house.part === 'corner' && board.foundFor === board.text")
+        self.assertNotIn("# typed", self.board.value("board.text"))
+        self.assertIn("# typed", self.board.value("board.beside['wall.yaml']"))
 
 
 SHEET = """quoin: 1
@@ -444,6 +528,23 @@ class Sheets(Page):
 
 
 class ActsOnAPhone(Acts):
+    width, height, touch = 380, 760, True
+
+
+class RandomActs(Page):
+    """Whatever is done, no error is left, and the board goes on."""
+
+    def test_random_acts_leave_no_complaint_and_a_board_that_works(self):
+        monkey = Monkey(self.board, self.width, self.height, [CORNER, SHEET, *map(text_of, CASES[:6])], seed=20)
+        for _ in range(60):
+            monkey.act()
+            self.assertEqual(self.board.browser.complaints(), [], monkey.done[-6:])
+        self.put(CORNER)
+        self.assertIsNone(self.board.value("board.faults"))
+        self.assertEqual(self.board.value("board.plates.some((plate) => plate.held || plate.frozen)"), False)
+
+
+class RandomActsOnAPhone(RandomActs):
     width, height, touch = 380, 760, True
 
 

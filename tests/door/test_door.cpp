@@ -166,6 +166,49 @@ TEST_CASE("an edge moves by as much as its value is changed") {
   }
 }
 
+TEST_CASE("a layer on a slope has a handle that moves across it") {
+  std::string text = placed(start("reveal"), "section/reveal/lining",
+                            "[{material: wood fibre board, thickness: 30}]");
+  const auto lining = [](const std::string& of) {
+    const json told = json::parse(handles(of, ""));
+    std::vector<json> found;
+    for (const json& handle : told["handles"]) {
+      // Its end in the wall's face moves along y.
+      if (handle["list"] == "lining" && handle["axis"] == "x") found.push_back(handle);
+    }
+    return found;
+  };
+  const std::vector<json> straight = lining(text);
+  REQUIRE(straight.size() == 1);
+  CHECK(std::abs(straight[0]["grows"].get<double>()) == 1.0);
+  text = placed(text, "section/reveal/splay", "60");
+  const std::vector<json> sloped = lining(text);
+  REQUIRE(sloped.size() == 1);
+  const json& one = sloped[0];
+  CHECK(one["from"][0] != one["to"][0]);
+  CHECK(one["from"][1] != one["to"][1]);
+  const double wide = one["to"][0].get<double>() - one["from"][0].get<double>();
+  const double high = one["to"][1].get<double>() - one["from"][1].get<double>();
+  const double lies = std::max(std::abs(wide), std::abs(high)) / std::hypot(wide, high);
+  CHECK(std::abs(one["grows"].get<double>()) == WithinAbs{lies, 1e-9});
+  CHECK(std::abs(one["grows"].get<double>()) < 1.0);
+}
+
+TEST_CASE("a section of a house is read with what only its house knows") {
+  const std::string probed = placed(corner, "probes", "{A: [645, 345]}");
+  const std::string text =
+      placed(probed, "readings", "{A: {temperature: 12, with: contact probe}}");
+  CHECK_THROWS_AS((void)glance(text), Refusal);
+  CHECK_THROWS_AS((void)solve(text), Refusal);
+  Look look;
+  look.of_house = true;
+  CHECK(json::parse(glance(text, look))["rooms"] == json::parse(glance(probed))["rooms"]);
+  Wanted wanted;
+  wanted.of_house = true;
+  CHECK(json::parse(solve(text, wanted))["variants"].size() == 2);
+  CHECK(report(text, {}, true).size() > report(corner).size() / 2);
+}
+
 TEST_CASE("the catalogue tells what moisture does to the conductivity") {
   const json all = json::parse(catalogue());
   CHECK(all["materials"].size() > 20);

@@ -16,7 +16,7 @@ import sys
 HERE = pathlib.Path(__file__).resolve().parent / "page"
 VENDOR = HERE.parent / "vendor"
 # What a later one uses comes first.
-SCRIPTS = ["words.js", "engine.js", "case.js", "plate.js", "tape.js", "curve.js", "sheet.js", "note.js", "take.js", "complete.js", "text.js", "board.js"]
+SCRIPTS = ["words.js", "engine.js", "case.js", "plate.js", "tape.js", "curve.js", "sheet.js", "note.js", "take.js", "house.js", "complete.js", "text.js", "board.js"]
 
 
 def digest(text):

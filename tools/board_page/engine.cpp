@@ -16,6 +16,7 @@ using quoin::door::Beside;
 using Json = nlohmann::json;
 
 std::string text(const Json& call, const char* key) { return call.value(key, std::string()); }
+bool of_house(const Json& call) { return call.value("of_house", false); }
 Beside beside(const Json& call) { return call.value("beside", Beside()); }
 
 /// Every function of the door by its name.
@@ -24,12 +25,18 @@ const std::map<std::string, std::function<std::string(const Json&)>>& functions(
   static const std::map<std::string, std::function<std::string(const Json&)>> all{
       {"solve",
        [](const Json& call) {
-         return door::solve(text(call, "text"), {text(call, "variant"),
-                                                 call.value("pictures", false), beside(call), 1});
+         return door::solve(text(call, "text"),
+                            {text(call, "variant"), call.value("pictures", false), beside(call), 1,
+                             of_house(call)});
        }},
-      {"report", [](const Json& call) { return door::report(text(call, "text"), beside(call)); }},
+      {"report",
+       [](const Json& call) {
+         return door::report(text(call, "text"), beside(call), of_house(call));
+       }},
       {"surface_table",
-       [](const Json& call) { return door::surface_table(text(call, "text"), beside(call)); }},
+       [](const Json& call) {
+         return door::surface_table(text(call, "text"), beside(call), of_house(call));
+       }},
       {"start", [](const Json& call) { return door::start(text(call, "recipe")); }},
       {"starts", [](const Json&) { return door::starts(); }},
       {"schema", [](const Json&) { return door::schema(); }},
@@ -55,8 +62,9 @@ const std::map<std::string, std::function<std::string(const Json&)>>& functions(
        }},
       {"glance",
        [](const Json& call) {
-         return door::glance(text(call, "text"), {text(call, "variant"), call.value("letters", 0.0),
-                                                  call.value("field", false), beside(call)});
+         return door::glance(text(call, "text"),
+                             {text(call, "variant"), call.value("letters", 0.0),
+                              call.value("field", false), beside(call), of_house(call)});
        }},
   };
   return all;

@@ -23,8 +23,9 @@ cases::Files files_of(const Beside& beside) {
   };
 }
 
-cases::Case case_in(std::string_view text, const Beside& beside) {
-  return cases::case_of(text, unnamed, files_of(beside));
+cases::Case case_in(std::string_view text, const Beside& beside, bool of_house) {
+  return of_house ? cases::case_of_house(text, unnamed, files_of(beside))
+                  : cases::case_of(text, unnamed, files_of(beside));
 }
 
 const cases::Variant& variant_in(const cases::Case& source, std::string_view name) {

@@ -15,8 +15,9 @@ namespace quoin::door {
 /// The tables and case files of a call, as reading asks for them.
 [[nodiscard]] cases::Files files_of(const Beside& beside);
 
-/// The case of a text. Throws: InputError.
-[[nodiscard]] cases::Case case_in(std::string_view text, const Beside& beside);
+/// The case of a text; `of_house`: of one section of a house. Throws: InputError.
+[[nodiscard]] cases::Case case_in(std::string_view text, const Beside& beside,
+                                  bool of_house = false);
 
 /// The variant of a name, the case as written where it is empty. Throws: InputError where the case
 /// has none of that name.

@@ -41,7 +41,7 @@ solver::Effort effort_of(int threads) {
 }
 
 tools::Results results_in(std::string_view text, const Wanted& wanted) {
-  const cases::Case source = case_in(text, wanted.beside);
+  const cases::Case source = case_in(text, wanted.beside, wanted.of_house);
   if (!wanted.variant.empty()) (void)variant_in(source, wanted.variant);
   return tools::results_of(source, "", effort_of(wanted.threads), {}, wanted.variant);
 }
@@ -109,12 +109,16 @@ std::string solve(std::string_view text, const Wanted& wanted) {
   });
 }
 
-std::string report(std::string_view text, const Beside& beside) {
-  return or_refusal([&] { return tools::report_page(results_in(text, {"", false, beside, 1})); });
+std::string report(std::string_view text, const Beside& beside, bool of_house) {
+  return or_refusal([&] {
+    return tools::report_page(results_in(text, {"", false, beside, 1, of_house}));
+  });
 }
 
-std::string surface_table(std::string_view text, const Beside& beside) {
-  return or_refusal([&] { return tools::surface_csv(results_in(text, {"", false, beside, 1})); });
+std::string surface_table(std::string_view text, const Beside& beside, bool of_house) {
+  return or_refusal([&] {
+    return tools::surface_csv(results_in(text, {"", false, beside, 1, of_house}));
+  });
 }
 
 std::string start(std::string_view recipe) {

@@ -30,6 +30,7 @@ struct Wanted {
   bool pictures = false;     ///< too
   Beside beside = {};
   int threads = 1;
+  bool of_house = false;  ///< a section of a house, alone: what its survey knows is not asked for
 };
 
 // Every function throws Refusal where it cannot do what it says.
@@ -38,11 +39,13 @@ struct Wanted {
 /// pictures the object has one member more, `pictures`: {file name: SVG text}.
 [[nodiscard]] std::string solve(std::string_view text, const Wanted& wanted = {});
 
-/// The report page.
-[[nodiscard]] std::string report(std::string_view text, const Beside& beside = {});
+/// The report page; `of_house` as in Wanted.
+[[nodiscard]] std::string report(std::string_view text, const Beside& beside = {},
+                                 bool of_house = false);
 
 /// The table of temperatures along the inside surfaces, CSV.
-[[nodiscard]] std::string surface_table(std::string_view text, const Beside& beside = {});
+[[nodiscard]] std::string surface_table(std::string_view text, const Beside& beside = {},
+                                        bool of_house = false);
 
 /// A commented case to start from, and JSON of what there is: [{name, about}].
 [[nodiscard]] std::string start(std::string_view recipe);
@@ -73,8 +76,9 @@ struct Wanted {
 /// height, units_per_mm, left, top}, handles: [{path, text, unit, value, low, high, axis, grows,
 /// from, to, list, layer, material}]}. A handle is the edge of a layer on its room's side, or of an
 /// area of a sheet, from one place of the picture to another; `axis` is that of the section along
-/// which it moves, `grows` 1 where the value grows that way, else -1. Picture units; x = left +
-/// units_per_mm * x_mm, y = top - units_per_mm * y_mm. Values in mm.
+/// which it moves, `grows` by how many mm the value grows for each mm that way: 1 or -1, of a slope
+/// less. Picture units; x = left + units_per_mm * x_mm, y = top - units_per_mm * y_mm. Values in
+/// mm.
 [[nodiscard]] std::string handles(std::string_view text, std::string_view variant,
                                   const Beside& beside = {});
 
@@ -84,6 +88,7 @@ struct Look {
   double letters = 0.0;      ///< size of the figures on isotherms, units; 0: none
   bool field = false;        ///< tells the temperatures and surfaces, too
   Beside beside = {};
+  bool of_house = false;  ///< as in Wanted
 };
 
 /// One variant for the surface-temperature purpose only, quick enough to follow a finger, JSON:

@@ -114,7 +114,7 @@ Json surfaces_of(const SolvedVariant& solved) {
 
 std::string glance(std::string_view text, const Look& look) {
   return or_refusal([&] {
-    const cases::Case source = case_in(text, look.beside);
+    const cases::Case source = case_in(text, look.beside, look.of_house);
     const SolvedVariant solved = surface_solved(variant_in(source, look.variant));
     const tools::View view = plate_view(solved.variant, solved.surface.field.mesh.section);
     Json json = {{"variant", solved.variant.name},

@@ -2,7 +2,6 @@
 #include "tools/door/handles.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <optional>
 #include <utility>
@@ -11,6 +10,7 @@
 #include "cases/meaning/merge.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
+#include "tools/door/edges.hpp"
 
 namespace quoin::door {
 namespace {
@@ -72,58 +72,6 @@ class Tagger : public cases::LayersAlone<Tagger> {
   std::size_t next_;
 };
 
-/// A straight piece of the edge of a layer; `way`: 1 where the layer lies below it on the axis.
-struct Piece {
-  char axis = 'x';
-  int way = 1;
-  double at = 0.0;
-  double from = 0.0;
-  double to = 0.0;
-  Fill beyond;
-
-  [[nodiscard]] double length() const { return to - from; }
-};
-
-const Fill& fill_at(const Section& section, std::size_t i, std::size_t j) {
-  static const Fill nothing;
-  if (i >= section.columns() || j >= section.rows()) return nothing;
-  const geometry::Cell& cell = section.cell(i, j);
-  return cell.split == geometry::Split::none ? cell.below : nothing;
-}
-
-void add(std::vector<Piece>& pieces, const Piece& piece) {
-  const auto found = std::find_if(pieces.begin(), pieces.end(), [&](const Piece& other) {
-    return other.axis == piece.axis && other.way == piece.way && other.at == piece.at &&
-           other.beyond == piece.beyond && other.to == piece.from;
-  });
-  if (found != pieces.end()) {
-    found->to = piece.to;
-  } else {
-    pieces.push_back(piece);
-  }
-}
-
-/// The edges of what shows a fill, in pieces as long as they have the same beyond them.
-std::vector<Piece> edges_of(const Section& section, const Fill& fill) {
-  std::vector<Piece> pieces;
-  for (std::size_t j = 0; j < section.rows(); ++j) {
-    for (std::size_t i = 0; i < section.columns(); ++i) {
-      if (fill_at(section, i, j) != fill) continue;
-      const auto look = [&](std::size_t to_i, std::size_t to_j, const Piece& piece) {
-        Piece full = piece;
-        full.beyond = fill_at(section, to_i, to_j);
-        if (full.beyond != fill) add(pieces, full);
-      };
-      // Before the first column or row there is nothing: the position wraps beyond the last.
-      look(i + 1, j, {'x', 1, section.x[i + 1], section.y[j], section.y[j + 1], {}});
-      look(i - 1, j, {'x', -1, section.x[i], section.y[j], section.y[j + 1], {}});
-      look(i, j + 1, {'y', 1, section.y[j + 1], section.x[i], section.x[i + 1], {}});
-      look(i, j - 1, {'y', -1, section.y[j], section.x[i], section.x[i + 1], {}});
-    }
-  }
-  return pieces;
-}
-
 /// The edges of a layer on its room's side: towards the layer before it, else away from the one
 /// behind it, else towards the room.
 std::vector<Piece> room_edges(const Section& section, const Tagged& layer, SpaceId inside) {
@@ -138,8 +86,8 @@ std::vector<Piece> room_edges(const Section& section, const Tagged& layer, Space
     take([&](const Piece& piece) {
       if (!layer.outer.valid()) return piece.beyond == Fill{inside};
       return std::any_of(all.begin(), all.end(), [&](const Piece& other) {
-        return other.beyond == Fill{layer.outer} && other.axis == piece.axis &&
-               other.way == -piece.way && std::holds_alternative<SpaceId>(piece.beyond);
+        return other.beyond == Fill{layer.outer} && opposite(other, piece) &&
+               std::holds_alternative<SpaceId>(piece.beyond);
       });
     });
   }
@@ -148,9 +96,9 @@ std::vector<Piece> room_edges(const Section& section, const Tagged& layer, Space
 
 /// The longest piece along each axis and way: what a finger takes hold of.
 std::vector<Piece> longest(const std::vector<Piece>& pieces) {
-  std::map<std::pair<char, int>, Piece> best;
+  std::map<std::pair<char, bool>, Piece> best;
   for (const Piece& piece : pieces) {
-    Piece& held = best.try_emplace({piece.axis, piece.way}, piece).first->second;
+    Piece& held = best.try_emplace({piece.axis(), piece.grows() > 0.0}, piece).first->second;
     if (piece.length() > held.length()) held = piece;
   }
   std::vector<Piece> all;
@@ -188,12 +136,10 @@ std::optional<Handle> handle_at(const Written& written, const Node* value) {
 }
 
 void put_edge(Handle& handle, const Piece& piece) {
-  handle.axis = piece.axis;
-  handle.grows = piece.way;
-  handle.from = piece.axis == 'x' ? geometry::Point{piece.at, piece.from}
-                                  : geometry::Point{piece.from, piece.at};
-  handle.to =
-      piece.axis == 'x' ? geometry::Point{piece.at, piece.to} : geometry::Point{piece.to, piece.at};
+  handle.axis = piece.axis();
+  handle.grows = piece.grows();
+  handle.from = piece.from;
+  handle.to = piece.to;
 }
 
 std::vector<Handle> handles_of_layers(const Written& written, const cases::Variant& variant,
@@ -256,7 +202,10 @@ void add_area(const Written& written, const Node& item, std::size_t number,
       handle->list = "sheet";
       handle->layer = number;
       if (fill != nullptr) handle->material = fill->text;
-      put_edge(*handle, {s == 0 ? 'x' : 'y', 1, ends[s][e], ends[1 - s][0], ends[1 - s][1], {}});
+      // Its number grows to the right or up.
+      const double at = ends[s][e], low = ends[1 - s][0], high = ends[1 - s][1];
+      put_edge(*handle,
+               s == 0 ? Piece{{at, low}, {at, high}, {}} : Piece{{high, at}, {low, at}, {}});
       handles.push_back(*std::move(handle));
     }
   }

@@ -17,7 +17,8 @@ struct Handle {
   double low = 0.0;      ///< m
   double high = 0.0;     ///< m
   char axis = 'x';       ///< along which it moves
-  int grows = 1;         ///< the value grows as the edge moves up that axis: 1, down it: -1
+  double grows = 1.0;    ///< of the value for each metre that the edge moves up that axis: 1 or
+                         ///< -1, of a slope less
   geometry::Point from;  ///< in the section, m
   geometry::Point to;
   std::string list;       ///< the key of its list: "layers", "sheet"
@@ -25,7 +26,7 @@ struct Handle {
   std::string material;
 };
 
-/// The handles of a variant of a case. Layers that slope have none.
+/// The handles of a variant of a case.
 [[nodiscard]] std::vector<Handle> handles_of(const Written& written, const cases::Variant& variant);
 
 /// The tree of a variant, as it is read: the case with what the variant replaces.

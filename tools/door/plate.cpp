@@ -19,7 +19,9 @@ std::string plate_svg(const tools::SolvedVariant& solved, double letters) {
   const tools::View view = plate_view(solved.variant, solved.surface.field.mesh.section);
   tools::Canvas canvas, limits;
   tools::TakenRoom taken;
-  tools::FieldDrawing drawing(solved, view, tools::bands_of(solved.variant));
+  // What moves may have corners: longer pieces are drawn sooner.
+  const double longest = tools::FieldDrawing::smooth * (letters > 0.0 ? 1.0 : 2.0);
+  tools::FieldDrawing drawing(solved, view, tools::bands_of(solved.variant), longest);
   tools::tint_spaces(canvas, view, solved.variant);
   drawing.draw_bands(canvas);
   tools::draw_edges(canvas, view, solved.variant.regions.size(), {tools::black, 0.9});

@@ -14,7 +14,8 @@ namespace quoin::door {
                                      const geometry::Section& section);
 
 /// The temperatures of one variant, of which the surface-temperature purpose is solved, as the text
-/// of an SVG file. `letters`: the size of the figures on isotherms, units; 0: none.
+/// of an SVG file. `letters`: the size of the figures on isotherms, units; 0: none, and curves of
+/// longer pieces, for what moves.
 [[nodiscard]] std::string plate_svg(const tools::SolvedVariant& solved, double letters);
 
 }  // namespace quoin::door

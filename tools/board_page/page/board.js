@@ -12,11 +12,11 @@ const board = {
   text: "", beside: {}, variant: "", assumed: new Set(), past: [], future: [], saved: null,
   tree: null, base: null, seen: null, found: null, foundFor: null, faults: null, side: "",
   plates: [], line: Promise.resolve(), ticket: 0, moving: false, finger: null, pinned: false,
-  area: null, drawsArea: false,
+  area: null, drawsArea: false, house: null, opened: 0, working: new Set(),
   catalogue: {materials: [], coats: []},
   drags: new Newest(), judgements: new Newest(),
 
-  asked() { return {text: this.text, beside: this.beside}; },
+  asked() { return {text: this.text, beside: this.beside, of_house: Boolean(this.house)}; },
   material(name) { return this.catalogue.materials.find((one) => one.name === name); },
   shownName() { return this.variant || this.base?.variant || ""; },
   /** Size of the figures on isotherms, in units of the picture, so that they can be read. */
@@ -29,10 +29,16 @@ const board = {
 
   // what is open
 
-  async open(text, {beside = {}, variant = "", assumed = [], past = [], saved = null} = {}) {
-    Object.assign(this, {text, beside, variant, past, future: [], saved, found: null, foundFor: null, base: null, seen: null,
-      faults: null, side: "", finger: null, tree: null, area: null});
+  async open(text, {beside = {}, variant = "", assumed = [], past = [], future = [], saved = null, house = null} = {}) {
+    textPane.forget();
+    ++this.opened;
+    this.forgotten = false;
+    for (const plate of this.plates) plate.clear();
+    Object.assign(this, {text, beside, variant, past, future, saved, found: null, foundFor: null, base: null, seen: null,
+      faults: null, side: "", finger: null, tree: null, area: null, pending: null, house});
     this.assumed = new Set(assumed);
+    this.pinning(false);
+    this.drawing(false);
     tape.close();
     $("#start").hidden = true;
     $("#board").hidden = false;
@@ -61,17 +67,25 @@ const board = {
     this.nextAssumed("");
   },
 
-  leave() {
-    this.store();
-    tape.close();
-    $("#board").hidden = true;
-    $(".thumb").hidden = true;
-    paintStart();
+  /** Away from what is open, to what `paint` shows. */
+  leave(paint = paintStart) {
+    textPane.leave();
+    return this.settled(() => {
+      this.store();
+      leaveSection();
+      tape.close();
+      $("#board").hidden = true;
+      $(".thumb").hidden = true;
+      scrollTo(0, 0);
+      return paint();
+    });
   },
 
   store() {
+    if (this.forgotten || !this.opened) return;
     try {
-      localStorage.setItem(keptAs, JSON.stringify({text: this.text, beside: this.beside, variant: this.variant, assumed: [...this.assumed]}));
+      localStorage.setItem(keptAs, JSON.stringify({text: this.text, beside: this.beside, variant: this.variant, assumed: [...this.assumed],
+        house: this.house && {name: this.house.name, part: this.house.part}}));
     } catch { /* no store here, or it is full: the file can still be saved */ }
   },
 
@@ -85,20 +99,33 @@ const board = {
 
   /** Makes a text of the text; one step of undo. */
   change(make_) {
-    const run = async () => {
+    const {opened} = this;
+    return this.settled(async () => {
+      const text = await make_(this.text), kept = text === this.text ? text : await this.keptProbes(text);
+      if (opened === this.opened && kept !== this.text) await this.put(kept);
+    });
+  },
+
+  /** Does something when what was asked before is done, if the same is open still; what cannot be done is said. */
+  settled(act) {
+    const {opened} = this;
+    this.line = this.line.then(async () => {
+      if (opened !== this.opened) return;
+      const done = this.works();
       try {
-        const text = await make_(this.text);
-        if (text !== this.text) await this.put(await this.keptProbes(text));
+        await act();
       } catch (error) {
         this.say(error.faults?.[0]?.what ?? error.message);
+      } finally {
+        done();
       }
-    };
-    this.line = this.line.then(run);
+    });
     return this.line;
   },
 
   async put(text) {
     this.past.push({text: this.text, variant: this.variant, assumed: [...this.assumed]});
+    this.forgotten = false;
     this.future = [];
     this.text = text;
     this.paintTop();
@@ -114,8 +141,8 @@ const board = {
     this.paintTop();
     await this.refresh();
   },
-  undo() { this.line = this.line.then(() => this.back(this.past, this.future)); return this.line; },
-  redo() { this.line = this.line.then(() => this.back(this.future, this.past)); return this.line; },
+  undo() { return this.settled(() => this.back(this.past, this.future)); },
+  redo() { return this.settled(() => this.back(this.future, this.past)); },
 
   /** A word with what changes it. */
   details(word) {
@@ -163,7 +190,7 @@ const board = {
     const field = tape.host.querySelector("[data-exact]");
     if (field && tape.path === path && field.value.trim() !== tape.word.text) tape.word.put(field.value.trim());
     this.assumed.delete(path);
-    this.line = this.line.then(() => {
+    this.settled(() => {
       this.store();
       note.paint();
       const next = [...note.host.querySelectorAll(".word.assumed")].find((one) => one.dataset.path !== path);
@@ -179,7 +206,7 @@ const board = {
     if (probes.length === 0 || !this.base?.surfaces) return text;
     let after;
     try {
-      after = await hand.call("glance", {text, field: true, beside: this.beside});
+      after = await hand.call("glance", {...this.asked(), text, field: true});
     } catch {
       return text;
     }
@@ -232,6 +259,7 @@ const board = {
   // readings
 
   pinning(on) {
+    if (on && (!this.base || this.faults)) return this.say(words.notJudged(this.faults?.[0]?.line));
     this.pinned = on;
     this.asking(on ? words.tapWall : null);
     if (on) {
@@ -305,6 +333,7 @@ const board = {
 
   /** The thermometer at the place `along` of the first inside surface; its temperature, degC. */
   pointAlong() {
+    if (!this.base?.surfaces?.[0]) return NaN;
     const at = placeAlong(this.base.surfaces[0], this.along);
     this.finger = {...at, seen: this.base};
     this.plates[0].mark(this.base);
@@ -316,9 +345,9 @@ const board = {
   async refresh() {
     const ticket = ++this.ticket;
     this.moving = false;
-    if (!this.forgotten) this.store();
-    this.forgotten = false;
-    const slow = setTimeout(() => this.busy(true), 250);
+    if (this.house) this.beside = {...this.beside, [houseFile(this.house)]: this.text};
+    this.store();
+    const done = this.works();
     try {
       const values = await hand.call("values", {text: this.text});
       if (ticket !== this.ticket) return;
@@ -334,8 +363,7 @@ const board = {
       if (error.kind === "stopped") { this.say(words.stopped); this.paint(); return; }
       this.faults = error.faults?.length ? error.faults : [{line: 0, column: 0, what: error.message, found: "", expected: "", remedy: ""}];
     } finally {
-      clearTimeout(slow);
-      this.busy(false);
+      done();
     }
     this.paint();
     if (!this.faults) this.judge(ticket);
@@ -345,9 +373,9 @@ const board = {
   judge(ticket) {
     this.judgements.run(async () => {
       if (ticket !== this.ticket) return;
-      const slow = setTimeout(() => this.busy(true), 250), long = setTimeout(() => { $("#stop").hidden = false; }, 1150);
+      const done = this.works();
       try {
-        const text = this.text, found = await head.call("solve", this.asked());
+        const {text} = this, found = await (this.house ? foundInHouse(this.house) : head.call("solve", this.asked()));
         if (text !== this.text) return;
         Object.assign(this, {found, foundFor: text});
         this.paintOutcome();
@@ -358,15 +386,36 @@ const board = {
         if (error.kind === "stopped") this.say(words.stopped);
         else if (ticket === this.ticket) { this.faults = error.faults?.length ? error.faults : [{line: 0, column: 0, what: error.message, found: "", expected: "", remedy: ""}]; this.paint(); }
       } finally {
-        clearTimeout(slow);
-        clearTimeout(long);
-        $("#stop").hidden = true;
-        this.busy(false);
+        done();
       }
     });
   },
 
-  busy(on) { document.body.classList.toggle("busy", on); },
+  /** What a moving finger makes of the section. */
+  follow(plate, seen) {
+    plate.showSoon(seen, () => {
+      this.moving = seen;
+      this.pictures = (this.pictures ?? 0) + 1;
+      this.paintOutcome();
+    });
+  },
+
+  /** Something is being worked out, until what is handed back is called: said when it takes long, and
+      when it takes longer it can be stopped. */
+  works() {
+    const one = {slow: false, long: false}, {working} = this;
+    const paint = () => {
+      document.body.classList.toggle("busy", [...working].some(({slow}) => slow));
+      $("#stop").hidden = ![...working].some(({long}) => long);
+    };
+    const timers = [["slow", 250], ["long", 1150]].map(([what, after]) => setTimeout(() => { one[what] = true; paint(); }, after));
+    working.add(one);
+    return () => {
+      timers.forEach(clearTimeout);
+      working.delete(one);
+      paint();
+    };
+  },
 
   paint() {
     document.body.classList.toggle("stale", Boolean(this.faults));
@@ -463,6 +512,7 @@ const board = {
   },
 
   turn(side) {
+    textPane.leave();
     this.side = side;
     tape.close();
     document.body.classList.toggle("turned", side !== "");
@@ -497,7 +547,7 @@ const board = {
       const at = plate.toScreen(this.finger.x, this.finger.y);
       pieces.push(plate.put(make("span", {class: "probe"}), at.x, at.y),
         plate.put(make("span", {class: "tag finger"}, words.here(degrees(this.finger.temperature))),
-          Math.min(at.x + 10, plate.host.clientWidth - 110), Math.max(at.y - 40, 2)));
+          Math.min(at.x + 10, plate.wide - 110), Math.max(at.y - 40, 2)));
     }
     return pieces;
   },
@@ -511,13 +561,9 @@ const acts = {
       const plate = board.plates.find((one) => one.held);
       if (!plate) return;
       try {
-        const text = await hand.call("edited", {text: board.text, path: handle.path, value: bare(value)});
-        const seen = await hand.call("glance", {text, beside: board.beside, variant: plate === board.plates[1] ? board.variant : ""});
-        if (!plate.held || plate.dropping) return;
-        board.moving = seen;
-        board.pictures = (board.pictures ?? 0) + 1;
-        plate.show(seen);
-        board.paintOutcome();
+        const seen = await hand.call("glance", {...board.asked(), edits: [[handle.path, bare(value)]],
+          variant: plate === board.plates[1] ? board.variant : ""});
+        board.follow(plate, seen);
       } catch { /* a thickness that cannot be built: the last picture stays */ }
     });
   },
@@ -532,7 +578,7 @@ const acts = {
       low: Math.max(handle.low, handle.list === "sheet" ? handle.low : 1), high: handle.high, label: words.thickness(handle.material), value: handle.value}));
   },
   tap(place) {
-    if (performance.now() - tape.closedAt < 300) return;
+    if (performance.now() - tape.closedAt < 300 || !board.base || board.faults) return;
     if (board.pinned) return board.pinAt(place);
     if (sheetOf(board.tree)) {
       board.area = areaAt(board.tree, place);
@@ -572,42 +618,22 @@ function surfaceKeys(event) {
 // opening
 
 async function openFiles(files) {
-  const texts = {};
+  const texts = Object.create(null);  // whatever the files are called
   for (const file of files) {
     if (file.size > mostBytes) return board.say(words.tooLarge);
-    texts[file.name] = await file.text();
+    try {
+      texts[file.name] = await file.text();
+    } catch {
+      return board.say(words.notRead(file.name));  // a folder, or it is gone
+    }
   }
   const names = Object.keys(texts);
   if (names.length === 0) return;
   const house = names.find((name) => /^house:/m.test(texts[name]) && /\.ya?ml$/.test(name));
-  if (house) return openHouse(texts, house);
   const first = names.find((name) => /\.ya?ml$/.test(name)) ?? names[0];
   await ready;
+  if (house) return openHouse(texts, house);
   await board.open(texts[first], {beside: texts, saved: texts[first]});
-}
-
-/** The sections of a house to choose from, each with its outcome. */
-async function openHouse(texts, name) {
-  await ready;
-  const start = $("#start");
-  try {
-    const tree = treeOf(await hand.call("values", {text: texts[name]}));
-    const parts = entries(under(tree, "house"));
-    const missing = parts.find(([, file]) => !(file.text in texts));
-    if (missing) return board.say(words.besideMissing(missing[1].text));
-    start.replaceChildren(make("h1", {}, under(tree, "title")?.text ?? words.sections), make("p", {}, words.sections));
-    for (const [part, file] of parts) {
-      start.append(make("p", {}, note.act(part, () => board.open(texts[file.text], {beside: texts, saved: texts[file.text]})), " ", make("span", {"data-part": part})));
-    }
-    start.append(make("p", {}, note.act(words.another, () => paintStart())));
-    const found = await head.call("solve", {text: texts[name], beside: texts});
-    [].concat(found).forEach((one, k) => {
-      const span = start.querySelector(`[data-part="${CSS.escape(parts[k][0])}"]`);
-      if (span) span.textContent = one.variants[0].outcomes?.[0]?.words ?? one.variants[0].summary;
-    });
-  } catch (error) {
-    board.say(error.faults?.[0]?.what ?? error.message);
-  }
 }
 
 const spots = [["corner", 120, 186], ["head", 250, 104], ["reveal", 318, 166], ["sill", 216, 236], ["wall base", 160, 300],
@@ -634,7 +660,10 @@ function paintStart() {
     make("button", {type: "button", class: "act", "data-recipe": recipe, onclick: () => board.begin(recipe)}, words.places[recipe])));
   const also = make("div", {class: "also"}, note.act(words.open, () => $("#file").click()), note.act(words.paste, pasted),
     note.act(words.demo, async () => { await ready; board.open($("#demo").textContent); }));
-  if (board.text) also.prepend(note.act(words.goOn, () => board.open(board.text, {beside: board.beside, variant: board.variant, assumed: [...board.assumed], past: board.past})));
+  if (board.text) {
+    also.prepend(note.act(words.goOn, () => board.open(board.text, {beside: board.beside, variant: board.variant, assumed: [...board.assumed],
+      past: board.past, future: board.future, saved: board.saved, house: board.house})));
+  }
   host.replaceChildren(make("h1", {}, words.ask), make("p", {}, words.how), stand, others, also, make("p", {class: "soft"}, words.promise));
   host.hidden = false;
 }
@@ -690,9 +719,13 @@ function bind() {
   $("#file").onchange = (event) => { openFiles(event.target.files); event.target.value = ""; };
   // What is scrolled to comes out below what is held at the top.
   new ResizeObserver(() => {
-    document.documentElement.style.scrollPaddingTop = innerWidth < 900 ? `${$(".held").offsetHeight + 8}px` : "8px";
+    document.documentElement.style.scrollPaddingTop = $(".held").offsetWidth >= document.documentElement.clientWidth ? `${$(".held").offsetHeight + 8}px` : "8px";
     document.documentElement.style.scrollPaddingBottom = "150px";
   }).observe($(".held"));
+  addEventListener("pagehide", () => {  // what was typed a moment ago stays, too
+    if (textPane.waiting) board.text = textPane.typed();
+    if (textPane.waiting) board.store();
+  });
   addEventListener("dragover", (event) => event.preventDefault());
   addEventListener("drop", (event) => { event.preventDefault(); openFiles(event.dataTransfer.files); });
   addEventListener("keydown", (event) => {
@@ -725,6 +758,7 @@ async function main() {
   try {
     const text = shared ? await unpacked(shared[1]) : kept.text;
     await ready;
+    if (!shared && kept.house) kept.house = await houseIn(kept.beside, kept.house.name).then((house) => ({...house, part: kept.house.part}), () => null);
     await board.open(text, shared ? {} : kept);
   } catch (error) {
     paintStart();

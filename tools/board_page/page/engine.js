@@ -7,6 +7,14 @@
 function workerText() {
   const answer = `
 let engine;
+const asked = (call) => {
+  const text = JSON.stringify(call), size = engine.lengthBytesUTF8(text) + 1;
+  const at = engine._malloc(size);
+  engine.stringToUTF8(text, at, size);
+  const answer = JSON.parse(engine.UTF8ToString(engine._quoin_call(at)));
+  engine._free(at);
+  return answer;
+};
 self.onmessage = async ({data}) => {
   if (data.module) {
     engine = await Engine({instantiateWasm(imports, done) {
@@ -17,12 +25,14 @@ self.onmessage = async ({data}) => {
     return;
   }
   try {
-    const text = JSON.stringify(data.call), size = engine.lengthBytesUTF8(text) + 1;
-    const at = engine._malloc(size);
-    engine.stringToUTF8(text, at, size);
-    const answer = JSON.parse(engine.UTF8ToString(engine._quoin_call(at)));
-    engine._free(at);
-    postMessage({id: data.id, ...answer});
+    const {edits = [], ...call} = data.call;
+    let refused = null;
+    for (const [path, value] of edits) {
+      const answer = asked({call: "edited", text: call.text, path, value});
+      if (!("made" in answer)) refused = refused ?? answer;
+      else call.text = answer.made;
+    }
+    postMessage({id: data.id, ...refused ?? asked(call)});
   } catch (error) {
     postMessage({id: data.id, kind: "numerics", words: String(error), faults: [], broken: true});
   }
@@ -92,6 +102,7 @@ class Hand {
     else waiting.fail(new Refusal(data));
   }
 
+  /** `details.edits`: [path, value] to be written into the text first, on the same way. */
   async call(call, details = {}) {
     await this.ready;
     const id = ++this.number;

@@ -13,17 +13,22 @@ function thickest(layers) {
   return best;
 }
 
-/** About as wide as a word comes out: figures are as wide as a ch, letters a little less. */
-const widthOf = (text) => `${Math.max([...text].reduce((sum, sign) => sum + (/[-0-9.mMwW%]/.test(sign) ? 1.02 : 0.86), 0.7), 2.4)}ch`;
+/** As wide as a word comes out in the lettering of the note, and a little air. */
+const widthOf = (text) => {
+  const pen = widthOf.pen ??= document.createElement("canvas").getContext("2d"), {fontSize, fontFamily} = getComputedStyle(document.body);
+  pen.font = `600 ${fontSize} ${fontFamily}`;
+  return `${Math.max(pen.measureText(text).width / parseFloat(fontSize) + 0.7, 1.8)}em`;
+};
 
 const note = {
   host: null,
 
   paint() {
     const {tree} = board, typed = document.activeElement;
-    if (!tree || board.side !== "") return;
+    if (board.side !== "") return;
+    if (!tree) return this.host.replaceChildren();
     if (typed?.classList.contains("word") && typed.value !== typed.defaultValue) return;  // half a word
-    const recipe = recipeOf(tree), pieces = [];
+    const recipe = recipeOf(tree), pieces = board.house ? [sectionsOf(board.house)] : [];
     pieces.push(make("h2", {}, words.asItIs));
     if (recipe?.name === "sheet") pieces.push(this.sheet(recipe.node));
     else if (recipe) pieces.push(...this.recipe(recipe));
@@ -143,7 +148,7 @@ const note = {
         else pieces.push(sentence);
       } else if (value.text !== undefined && !["inside", "outside"].includes(key)) {
         const length = /^-?[0-9.]+$/.test(value.text);
-        rest.push(make("span", {class: "unit"}, `${key} `, this.word(board.details(length
+        rest.push(make("span", {class: length && "unit"}, `${key} `, this.word(board.details(length
           ? {path: value.path, text: value.text, kind: "length", unit: words.mm, step: 5, low: -5000, high: 50000, label: key, value: Number(value.text)}
           : {path: value.path, text: value.text, kind: under(board.tree, "materials", value.text) || board.material(value.text) ? "material" : "text", label: key}))));
       }
@@ -221,7 +226,7 @@ const note = {
     if (survey) {
       for (const [k, said] of [].concat(survey.words ?? []).entries())
         pieces.push(make("p", {class: "say", "data-finding": Array.isArray(survey.words) ? `/survey/words/${k}` : "/survey/words"}, said));
-    } else if (entries(under(tree, "readings")).length >= 2 && !under(tree, "survey")) {
+    } else if (entries(under(tree, "readings")).length >= 2 && !under(tree, "survey") && !board.house) {
       pieces.push(make("p", {}, this.act(words.explain, () => board.explain())));
     }
     return pieces;

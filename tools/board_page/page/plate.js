@@ -8,7 +8,8 @@ const make = (tag, attributes = {}, ...inner) => {
   const node = document.createElement(tag);
   for (const [key, value] of Object.entries(attributes)) {
     if (key.startsWith("on")) node.addEventListener(key.slice(2), value);
-    else if (key === "class") node.className = value;
+    else if (key === "class") node.className = value || "";
+    else if (key.startsWith("aria-") && typeof value === "boolean") node.setAttribute(key, String(value));
     else if (value === true) node.setAttribute(key, "");
     else if (value !== false && value !== undefined && value !== null) node.setAttribute(key, value);
   }
@@ -23,18 +24,23 @@ const drawn = (tag, attributes = {}, ...inner) => {
 };
 const degrees = (value) => value.toFixed(1);
 
-/** Follows the pointer that was put down until it is lifted or taken away, wherever it goes. */
+/** Follows the pointer that was put down until it is lifted or taken away, wherever it goes. What is
+    handed back lets go of it at once. */
 function followPointer(down, move, end) {
   const own = (heard) => (event) => { if (event.pointerId === down.pointerId) heard(event); };
   const moved = own(move), ended = own((event) => {
+    letGo();
+    end(event);
+  });
+  const letGo = () => {
     removeEventListener("pointermove", moved);
     removeEventListener("pointerup", ended);
     removeEventListener("pointercancel", ended);
-    end(event);
-  });
+  };
   addEventListener("pointermove", moved);
   addEventListener("pointerup", ended);
   addEventListener("pointercancel", ended);
+  return letGo;
 }
 
 class Plate {
@@ -43,7 +49,8 @@ class Plate {
     this.host = host;
     this.acts = acts;
     this.lay = host.querySelector(".lay");
-    this.held = null;  // while an edge is dragged: {handle, at, view}
+    this.held = null;  // while an edge is dragged: {handle, along, across, origin, value}
+    this.coming = null;  // what the next frame shows
     this.frozen = false;  // while an area is moved: nothing but the picture changes
     host.addEventListener("pointerdown", (event) => {
       if (this.fit && event.button <= 0 && !event.target.closest("button") && this.acts.press(this, event)) event.preventDefault();
@@ -59,6 +66,15 @@ class Plate {
     new ResizeObserver(() => this.seen && this.show(this.seen)).observe(host);
   }
 
+  /** Nothing to be seen or taken hold of. */
+  clear() {
+    this.letGo?.();
+    this.host.classList.remove("moving");
+    Object.assign(this, {seen: null, fit: null, held: null, dropping: false, frozen: false});
+    this.host.querySelector(":scope > svg")?.remove();
+    this.lay.replaceChildren();
+  }
+
   placeAt(event) {
     const box = this.host.getBoundingClientRect();
     return this.toSection(event.clientX - box.left, event.clientY - box.top);
@@ -69,25 +85,45 @@ class Plate {
   /** Scale and place of the section on the plate: the coldest spot in view, layers wide enough to be
       told apart. What shows stays where it is as long as an edge is held. */
   fitted(seen) {
-    const wide = this.host.clientWidth, high = this.host.clientHeight, view = seen.view;
+    const {wide, high} = this, {view} = seen;
     const low = {x: -view.left / view.units_per_mm, y: (view.top - view.height) / view.units_per_mm};
     const size = {x: view.width / view.units_per_mm, y: view.height / view.units_per_mm};
-    const whole = Math.min(wide / size.x, high / size.y);
+    const whole = Math.min((wide - 24) / size.x, high / size.y);  // a mark at an end is seen
     const scale = Math.min(Math.max(whole, Math.min(wide, high) / 900), Math.max(whole * 4, 0.02));
     const cold = seen.rooms[0] ?? {x_mm: low.x + size.x / 2, y_mm: low.y + size.y / 2};
     const put = (from, length, room, towards, share) => {
       if (length * scale <= room) return (room - length * scale) / 2 - from * scale;
       const wanted = room * share - towards * scale;
-      return Math.min(-from * scale, Math.max(room - (from + length) * scale, wanted));
+      // What is marked at an end of the section is seen whole.
+      const air = (away) => away * scale < 12 ? 16 : 0, low = air(towards - from), high = air(from + length - towards);
+      return Math.min(low - from * scale, Math.max(room - high - (from + length) * scale, wanted));
     };
     const x = put(low.x, size.x, wide, cold.x_mm, 0.38);
     const up = put(low.y, size.y, high, cold.y_mm, 0.4);
     return {scale, x, y: high - up};
   }
 
+  /** With the next frame, the newest of what came until then; `act` after it. Whoever works out the
+      next picture need not wait for this one to be drawn. */
+  showSoon(seen, act) {
+    if (!this.coming) {
+      requestAnimationFrame(() => {
+        const {coming} = this;
+        this.coming = null;
+        if ((this.held && !this.dropping) || this.frozen) {
+          this.show(coming.seen);
+          coming.act();
+        }
+      });
+    }
+    this.coming = {seen, act};
+  }
+
   show(seen) {
     this.seen = seen;
-    if (!this.host.clientWidth) return;
+    this.wide = this.host.clientWidth;  // asked for before anything changes: no layout between
+    this.high = this.host.clientHeight;
+    if (!this.wide) return;
     if (this.held) this.followHeld(seen);
     else if (!this.frozen) this.fit = this.fitted(seen);
     const parsed = new DOMParser().parseFromString(seen.picture, "image/svg+xml").documentElement;
@@ -97,7 +133,7 @@ class Plate {
     picture.setAttribute("height", seen.view.height * zoom);
     picture.setAttribute("aria-hidden", "true");
     picture.removeAttribute("role");
-    picture.querySelectorAll("title, desc").forEach((one) => one.remove());
+    picture.querySelectorAll("title, desc, :scope > rect:not([x])").forEach((one) => one.remove());  // its paper, too
     picture.style.left = `${this.fit.x - seen.view.left * zoom}px`;
     picture.style.top = `${this.fit.y - seen.view.top * zoom}px`;
     this.host.querySelector(":scope > svg")?.remove();
@@ -107,41 +143,39 @@ class Plate {
 
   /** Keeps the outer face still where a recipe counts from the inner one. */
   followHeld(seen) {
-    const {handle, at, origin, value} = this.held;
+    const {handle, along, across, origin} = this.held;
     const now = seen.handles.find((one) => one.path === handle.path && one.axis === handle.axis
-      && one.grows === handle.grows);
+      && one.grows * handle.grows > 0);
     if (!now) return;
-    const is = this.middle(seen, now), grown = (value - handle.value) * handle.grows;
-    const shift = handle.axis === "x" ? at.x + grown - is.x : at.y + grown - is.y;
+    const shift = across + (now.value - handle.value) / handle.grows - this.across(seen, now, along);
     const fit = {...origin};
     if (handle.axis === "x") fit.x += shift * fit.scale;
     else fit.y -= shift * fit.scale;
     this.fit = fit;
   }
 
-  /** The middle of the edge of a handle in the section, mm. */
-  middle(seen, handle) {
-    const {left, top, units_per_mm: unit} = seen.view;
-    const x = (handle.from[0] + handle.to[0]) / 2, y = (handle.from[1] + handle.to[1]) / 2;
-    return {x: (x - left) / unit, y: (top - y) / unit};
-  }
+  /** The ends of the edge of a handle in the section, mm. */
   ends(seen, handle) {
     const {left, top, units_per_mm: unit} = seen.view;
-    return [handle.from, handle.to].map(([x, y]) =>
-      this.toScreen((x - left) / unit, (top - y) / unit));
+    return [handle.from, handle.to].map(([x, y]) => ({x: (x - left) / unit, y: (top - y) / unit}));
+  }
+  /** Where its line is on the axis on which it moves, so far along the other, mm. */
+  across(seen, handle, along) {
+    const [a, b] = this.ends(seen, handle);
+    return handle.axis === "x" ? lineAt(a.y, a.x, b.y, b.x, along) : lineAt(a.x, a.y, b.x, b.y, along);
   }
 
   /** One handle a value: the edge of which most is in view, lying ones first on a wide plate. */
   chosen(seen) {
-    const best = new Map(), wide = this.host.clientWidth, high = this.host.clientHeight;
+    const best = new Map(), {wide, high} = this;
     for (const handle of seen.handles) {
-      const [a, b] = this.ends(seen, handle);
-      const along = handle.axis === "x" ? ["y", high] : ["x", wide];
-      const from = Math.max(Math.min(a[along[0]], b[along[0]]), 0);
-      const to = Math.min(Math.max(a[along[0]], b[along[0]]), along[1]);
-      const across = handle.axis === "x" ? a.x : a.y;
-      const most = handle.axis === "x" ? wide : high;
-      const inView = across > 0 && across < most ? to - from : 0;
+      const [a, b] = this.ends(seen, handle).map(({x, y}) => this.toScreen(x, y));
+      const upright = handle.axis === "x", [side, room, most] = upright ? ["y", high, wide] : ["x", wide, high];
+      const from = Math.max(Math.min(a[side], b[side]), 0);
+      const to = Math.min(Math.max(a[side], b[side]), room);
+      const across = (along) => upright ? lineAt(a.y, a.x, b.y, b.x, along) : lineAt(a.x, a.y, b.x, b.y, along);
+      const middle = across((from + to) / 2);
+      const inView = middle > 0 && middle < most ? to - from : 0;
       const held = best.get(handle.path);
       if (inView > 20 && (!held || inView > held.inView)) best.set(handle.path, {handle, from, to, across, inView});
     }
@@ -152,13 +186,11 @@ class Plate {
     const focused = document.activeElement?.dataset?.knob;
     const kept = this.held && this.lay.querySelector(`[data-knob="${CSS.escape(this.held.handle.path)}"]`);
     const pieces = [], stems = drawn("svg", {class: "stems", "aria-hidden": "true"});
-    const sides = new Map(), all = this.chosen(seen), sideOf = ({handle}) => handle.axis + handle.grows;
+    const sides = new Map(), all = this.chosen(seen), sideOf = ({handle}) => handle.axis + Math.sign(handle.grows);
+    for (const one of all) sides.set(sideOf(one), [...sides.get(sideOf(one)) ?? [], one]);
+    for (const side of sides.values()) this.spreadAlong(seen, side);
     for (const one of all) {
-      const {handle} = one, side = sideOf(one);
-      one.count = all.filter((other) => sideOf(other) === side).length;
-      const number = sides.get(side) ?? 0;
-      sides.set(side, number + 1);
-      const knob = this.knob(seen, one, number, stems);
+      const {handle} = one, knob = this.knob(seen, one, stems);
       if (kept && kept.dataset.knob === handle.path) {  // under a finger: moved, not replaced
         this.put(kept, parseFloat(knob.style.left), parseFloat(knob.style.top));
         kept.className = knob.className;
@@ -171,7 +203,7 @@ class Plate {
       if (!this.inView(at)) continue;
       pieces.push(this.put(make("span", {class: "cold", title: words.coldest}), at.x, at.y));
       const tag = make("span", {class: "tag"}, words.colder(degrees(room.coldest_C)));
-      pieces.push(this.put(tag, Math.min(at.x + 14, this.host.clientWidth - 66), Math.max(at.y - 34, 2)));
+      pieces.push(this.put(tag, Math.min(at.x + 14, this.wide - 84), Math.max(at.y - 34, 2)));
     }
     pieces.push(...this.acts.marks(this, seen));
     for (const one of [...this.lay.children]) if (one !== kept) one.remove();
@@ -198,7 +230,7 @@ class Plate {
   }
 
   inView(at) {
-    return at.x >= 0 && at.y >= 0 && at.x <= this.host.clientWidth && at.y <= this.host.clientHeight;
+    return at.x >= 0 && at.y >= 0 && at.x <= this.wide && at.y <= this.high;
   }
   put(node, x, y) {
     node.style.left = `${x}px`;
@@ -206,28 +238,43 @@ class Plate {
     return node;
   }
 
+  /** Where the stems of one side stand along their edges: away from the coldest spot at the one end, the
+      lying ones in two rows where there is little room, and no two knobs on each other. */
+  spreadAlong(seen, side) {
+    const lies = side[0].handle.axis === "y", step = lies ? 74 : 54, most = (lies ? this.wide : this.high) - 34;
+    const foot = side[0].across((side[0].from + side[0].to) / 2);
+    const twoRows = lies && (side[0].handle.grows > 0 ? foot : this.high - foot) > 62 + 46 + 24;
+    let last = null;
+    side.forEach((one, number) => {
+      const {from, to} = one, room = Math.max(to - from, step);
+      const cold = seen.rooms[0] ? this.toScreen(seen.rooms[0].x_mm, seen.rooms[0].y_mm) : {x: from, y: from};
+      const start = Math.abs((lies ? cold.x : cold.y) - from) < Math.abs((lies ? cold.x : cold.y) - to);
+      const roomy = step * (side.length + 1.1) < room, gap = !lies ? 46 : roomy || !twoRows ? 68 : 36;
+      const offset = roomy ? step * (number + 1.6) : room * (number + 1) / (side.length + 0.6);
+      one.along = start ? from + offset : to - offset;
+      if (last !== null && Math.abs(one.along - last) < gap) one.along = last + (start ? gap : -gap);
+      last = one.along;
+      one.back = roomy || !twoRows ? 0 : 46 * (number % 2);
+    });
+    const beyond = Math.max(Math.max(...side.map(({along}) => along)) - most, 0) + Math.min(Math.min(...side.map(({along}) => along)) - 34, 0);
+    for (const one of side) one.along -= beyond;
+  }
+
   /** A knob in the room's air, held off the edge it moves by a stem. */
-  knob(seen, {handle, from, to, across, count}, number, stems) {
-    const lies = handle.axis === "y", wide = this.host.clientWidth, high = this.host.clientHeight;
-    const away = handle.grows * (lies ? -1 : 1);
-    const step = lies ? 74 : 54, room = Math.max(to - from, step);
-    // Spread along the edge, away from the coldest spot at its one end.
-    const cold = seen.rooms[0] ? this.toScreen(seen.rooms[0].x_mm, seen.rooms[0].y_mm) : {x: from, y: from};
-    const start = Math.abs((lies ? cold.x : cold.y) - from) < Math.abs((lies ? cold.x : cold.y) - to);
-    const roomy = step * (count + 1.1) < room;
-    const offset = roomy ? step * (number + 1.6) : room * (number + 1) / (count + 0.6);
-    const along = start ? from + offset : to - offset;
-    const reach = lies ? 62 : 74;
-    let off = across + away * (reach + (roomy || !lies ? 0 : 46 * (number % 2)));
+  knob(seen, {handle, from, to, across, along, back}, stems) {
+    const lies = handle.axis === "y", {wide, high} = this;
+    const away = Math.sign(handle.grows) * (lies ? -1 : 1);
+    const reach = lies ? 62 : 74, foot = across(along);
+    let off = foot + away * (reach + back);
     off = lies ? Math.min(Math.max(off, 24), high - 24) : Math.min(Math.max(off, 34), wide - 34);
     const held = this.held?.handle.path === handle.path || tape.path === handle.path;
     const [x, y] = lies ? [along, off] : [off, along];
-    const [footX, footY] = lies ? [along, across] : [across, along];
+    const [footX, footY] = lies ? [along, foot] : [foot, along];
     const line = `M${x} ${y}L${footX} ${footY}`;
     stems.append(drawn("path", {class: "halo", d: line}), drawn("path", {d: line, class: held ? "on" : ""}),
       drawn("circle", {cx: footX, cy: footY, r: 4, fill: "#fff", stroke: "#191713", "stroke-width": 2}));
     if (held) {
-      const edge = lies ? `M${from} ${across}H${to}` : `M${across} ${from}V${to}`;
+      const [a, b] = [from, to].map((one) => lies ? `${one} ${across(one)}` : `${across(one)} ${one}`), edge = `M${a}L${b}`;
       stems.append(drawn("path", {class: "on", d: edge}));
     }
     const shown = this.held?.handle.path === handle.path ? this.held.value : handle.value;
@@ -259,7 +306,8 @@ class Plate {
     if (event.button > 0) return;
     event.preventDefault();
     const start = handle.axis === "x" ? event.clientX : event.clientY;
-    const base = {handle, at: this.middle(seen, handle), origin: {...this.fit}, value: handle.value};
+    const [a, b] = this.ends(seen, handle), along = handle.axis === "x" ? (a.y + b.y) / 2 : (a.x + b.x) / 2;
+    const base = {handle, along, across: this.across(seen, handle, along), origin: {...this.fit}, value: handle.value};
     let moved = false;
     const move = (now) => {
       const gone = (handle.axis === "x" ? now.clientX - start : start - now.clientY) * handle.grows;
@@ -270,7 +318,7 @@ class Plate {
       const value = Math.min(Math.max(Math.round(exact / 5) * 5, Math.max(handle.low, 1)), handle.high);
       if (value === this.held.value) return;
       this.held.value = value;
-      navigator.vibrate?.(5);
+      if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(5);  // else the browser complains
       knob.textContent = bare(value);
       this.acts.drag(handle, value);
     };
@@ -285,9 +333,12 @@ class Plate {
       this.held = null;
       this.dropping = false;
     };
-    followPointer(event, move, end);
+    this.letGo = followPointer(event, move, end);
   }
 }
+
+/** A line through (a, at_a) and (b, at_b), at `along`. */
+const lineAt = (a, atA, b, atB, along) => atA + (atB - atA) * (along - a) / (b - a);
 
 /** The temperature of the field at a place, degC; null outside the material. */
 function temperatureAt(field, {x, y}) {

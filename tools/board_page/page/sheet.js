@@ -100,12 +100,8 @@ function gripOf(plate, at, label, glyph, numbers, lines) {
       board.drags.run(async () => {
         if (!plate.frozen) return;
         try {
-          const text = await editedAll(board.text, shifted(numbers, to));
-          const seen = await hand.call("glance", {text, beside: board.beside});
-          if (!plate.frozen) return;
-          board.moving = seen;
-          plate.show(seen);
-          board.paintOutcome();
+          const seen = await hand.call("glance", {...board.asked(), edits: shifted(numbers, to)});
+          board.follow(plate, seen);
         } catch { /* a shape that cannot be built: the last picture stays */ }
       });
     };
@@ -116,7 +112,7 @@ function gripOf(plate, at, label, glyph, numbers, lines) {
       if (now.type === "pointerup" && (to.x || to.y)) await put(to);
       else plate.show(board.base);
     };
-    followPointer(event, move, end);
+    plate.letGo = followPointer(event, move, end);
   });
   return plate.put(button, screen.x, screen.y);
 }
@@ -132,7 +128,7 @@ function areaMarks(plate, tree, index) {
   const keep = (value, most) => Math.min(Math.max(value, 24), most - 24);
   const middle = {x: corners.reduce((sum, {x}) => sum + x, 0) / corners.length, y: corners.reduce((sum, {y}) => sum + y, 0) / corners.length};
   const shown = plate.toScreen(middle.x, middle.y);
-  const grips = [gripOf(plate, plate.toSection(keep(shown.x, plate.host.clientWidth), keep(shown.y, plate.host.clientHeight)),
+  const grips = [gripOf(plate, plate.toSection(keep(shown.x, plate.wide), keep(shown.y, plate.high)),
     words.moveArea(index + 1), "✥", shape.numbers, lines)];
   if (shape.outline) {
     shape.corners.forEach(({x, y}, k) => {
@@ -165,5 +161,5 @@ function drawArea(plate, event, done) {
       done({x: [Math.min(from.x, to.x), Math.max(from.x, to.x)], y: [Math.min(from.y, to.y), Math.max(from.y, to.y)]});
     }
   };
-  followPointer(event, move, end);
+  plate.letGo = followPointer(event, move, end);
 }

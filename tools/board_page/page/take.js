@@ -52,8 +52,8 @@ function painted(svg) {
 }
 
 const takes = {
-  file() {
-    download(`${stem()}.yaml`, "application/yaml", board.text);
+  async file() {
+    download(board.house ? houseFile(board.house) : `${stem()}.yaml`, "application/yaml", board.text);
     board.saved = board.text;
     board.paintTop();
   },
@@ -85,7 +85,7 @@ const takes = {
 
 async function paintTake(host) {
   const rows = Object.entries(words.take).map(([name, [label, about]]) => make("button",
-    {type: "button", "data-take": name, onclick: () => takes[name]().catch?.((error) => board.say(error.message))},
+    {type: "button", "data-take": name, onclick: () => takes[name]().catch((error) => board.say(error.message))},
     make("b", {}, label), make("small", {}, about)));
   host.replaceChildren(make("p", {}, note.act(words.backToNote, () => board.turn(""))),
     make("div", {class: "rows"}, ...rows), make("div", {id: "link"}),

@@ -55,7 +55,7 @@ const tape = {
   exactField() {
     const {word} = this;
     const field = make("input", {
-      class: word.kind === "material" || word.kind === "text" ? "exact wide" : "exact", "data-path": word.path,
+      class: word.kind === "material" || word.kind === "text" ? "exact wide" : word.kind === "moisture" ? "exact state" : "exact", "data-path": word.path,
       "data-exact": true, value: word.text, "aria-label": word.label, autocomplete: "off", spellcheck: "false",
       inputmode: ["length", "temperature", "humidity", "reading"].includes(word.kind) ? "decimal" : "text",
       placeholder: word.kind === "material" ? words.search : "",

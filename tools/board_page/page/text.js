@@ -9,12 +9,12 @@ const textPane = {
   own: null,
 
   async open(host) {
-    await editorScript();
+    await Promise.all([editorScript(), ready]);
     if (board.side !== "text") return;
     const {EditorView} = CodeMirror;
     this.faults = make("div", {role: "status"});
     const frame = make("div", {id: "text"}), shadow = frame.attachShadow({mode: "open"});
-    host.replaceChildren(make("p", {}, note.act(words.backToNote, () => board.turn(""))), make("p", {class: "soft"}, words.textHow), this.faults, frame);
+    host.replaceChildren(...(board.house ? [sectionsOf(board.house)] : []), make("p", {}, note.act(words.backToNote, () => board.turn(""))), make("p", {class: "soft"}, words.textHow), this.faults, frame);
     this.view = new EditorView({root: shadow, parent: shadow, doc: board.text, extensions: this.extensions()});
     this.frame = frame;
     this.paint();
@@ -46,7 +46,7 @@ const textPane = {
     const heard = EditorView.updateListener.of((update) => {
       if (!update.docChanged || update.transactions.every((one) => one.annotation(this.own))) return;
       clearTimeout(this.waiting);
-      this.waiting = setTimeout(() => this.take(), 350);
+      this.waiting = setTimeout(() => this.leave(), 350);
     });
     return [lineNumbers(), highlightSpecialChars(), history(), drawSelection(), highlightActiveLine(), EditorState.tabSize.of(2), indentUnit.of("  "),
       StreamLanguage.define(yaml), syntaxHighlighting(colours), lintGutter(),
@@ -57,8 +57,19 @@ const textPane = {
 
   /** What is written becomes the case, one step of undo. */
   take() {
-    const typed = this.view.state.doc.toString();
+    const typed = this.typed();
     return board.change(async () => typed);
+  },
+  forget() {
+    clearTimeout(this.waiting);
+    this.waiting = null;
+  },
+  typed() { return this.view.state.doc.toString(); },
+  /** Takes at once what was typed but not taken yet. */
+  leave() {
+    if (!this.waiting) return;
+    this.forget();
+    this.take();
   },
 
   offers(context) {

@@ -13,7 +13,6 @@
 namespace quoin::tools {
 namespace {
 
-constexpr double smooth = 5.0;      ///< longest straight piece of a curve, units
 constexpr double tolerance = 0.08;  ///< how far a drawn line may leave the isotherm, units
 
 std::optional<std::size_t> strip(const std::vector<double>& lines, double at) {
@@ -24,11 +23,11 @@ std::optional<std::size_t> strip(const std::vector<double>& lines, double at) {
 }
 
 /// The field as far as the picture shows it, fine enough to be drawn.
-FineField fine_part(const SolvedVariant& solved, const View& view) {
+FineField fine_part(const SolvedVariant& solved, const View& view, double longest) {
   const geometry::Mesh& mesh = solved.surface.field.mesh;
   const MeshValues part =
       shown_part(shown_part(solved.variant, mesh.section), mesh, solved.surface.temperature);
-  return refined(part.mesh, part.values, smooth / view.scale());
+  return refined(part.mesh, part.values, longest / view.scale());
 }
 
 }  // namespace
@@ -48,11 +47,12 @@ std::string words_in(const SolvedVariant& solved, const Limit& limit) {
                      fitted(solved.variant.spaces[limit.air].name, 12.0, 90.0));
 }
 
-FieldDrawing::FieldDrawing(const SolvedVariant& solved, const View& view, Bands bands)
+FieldDrawing::FieldDrawing(const SolvedVariant& solved, const View& view, Bands bands,
+                           double longest)
     : solved_(solved),
       view_(view),
       bands_(std::move(bands)),
-      fine_(fine_part(solved, view)),
+      fine_(fine_part(solved, view, longest)),
       finder_(fine_.mesh) {}
 
 void FieldDrawing::draw_bands(Canvas& canvas) {
@@ -73,10 +73,11 @@ void FieldDrawing::draw_isotherms(Canvas& canvas, TakenRoom& taken, double size)
   for (std::size_t k = 0; k < isotherms_.size(); ++k) {
     const double level = isotherms_[k].level;
     const std::string words = figure_of(level);
-    const LabelledLine line = labelled(
-        drawn(view_, isotherms_[k].lines), words, size,
-        [&](const Box& box) { return size > 0.0 && lies_between(box, level, 0.7 * bands_.step()); },
-        taken);
+    const auto allowed = [&](const Box& box) {
+      return lies_between(box, level, 0.7 * bands_.step());
+    };
+    const LabelledLine line = labelled(drawn(view_, isotherms_[k].lines), words, size,
+                                       size > 0.0 ? Allowed(allowed) : Allowed(), taken);
     const Colour ink = ink_on(bands_.colour(k));
     for (const Line& piece : line.pieces) canvas.polyline(piece, {ink, 0.8});
     if (line.labelled) {
@@ -88,19 +89,22 @@ void FieldDrawing::draw_isotherms(Canvas& canvas, TakenRoom& taken, double size)
 void FieldDrawing::draw_limits(Canvas& canvas, TakenRoom& taken, bool named) const {
   constexpr double size = 12.0;
   const std::vector<Limit> limits = limits_of(solved_);
-  for (const Limit& limit : limits) {
+  std::vector<double> levels;
+  for (const Limit& limit : limits) levels.push_back(limit.temperature);
+  const std::vector<Isotherm> found = finder_.isotherms(fine_.values, levels);
+  for (std::size_t l = 0; l < limits.size(); ++l) {
+    const Limit& limit = limits[l];
     double clear = bands_.high - bands_.low;  // of the other limits, K
     for (const Limit& other : limits) {
       const double apart = std::abs(other.temperature - limit.temperature);
       if (apart > 0.0) clear = std::min(clear, apart);
     }
     const std::string words = words_in(solved_, limit);
-    const auto found = finder_.isotherms(fine_.values, {limit.temperature});
-    const Allowed allowed = [&](const Box& box) {
-      return named && lies_between(box, limit.temperature, 0.7 * clear);
+    const auto allowed = [&](const Box& box) {
+      return lies_between(box, limit.temperature, 0.7 * clear);
     };
-    const LabelledLine line =
-        labelled(drawn(view_, found.front().lines), words, size, allowed, taken);
+    const LabelledLine line = labelled(drawn(view_, found[l].lines), words, size,
+                                       named ? Allowed(allowed) : Allowed(), taken);
     for (const Line& piece : line.pieces) canvas.polyline(piece, {white, 4.4, {}, Ends::round});
     for (const Line& piece : line.pieces) {
       canvas.polyline(piece, stroke_of(limit));

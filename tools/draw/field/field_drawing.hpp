@@ -17,7 +17,10 @@ namespace quoin::tools {
 /// The field of one variant on its way onto a picture, for the surface-temperature purpose.
 class FieldDrawing {
  public:
-  FieldDrawing(const SolvedVariant& solved, const View& view, Bands bands);
+  static constexpr double smooth = 5.0;  ///< no corner of a curve is seen, units
+
+  /// `longest`: straight piece of a curve, units.
+  FieldDrawing(const SolvedVariant& solved, const View& view, Bands bands, double longest = smooth);
 
   void draw_bands(Canvas& canvas);
 

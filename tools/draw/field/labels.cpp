@@ -67,6 +67,7 @@ Box box_between(Point a, Point b, double width, double height) {
 
 LabelledLine labelled(const std::vector<Line>& lines, std::string_view words, double size,
                       const Allowed& allowed, TakenRoom& taken) {
+  if (!allowed) return {lines, false, {}, 0.0};
   constexpr double clear = 4.0, stride = 5.0, straight_enough = 2.5;
   const double width = text_width(words, size) + 2 * clear;
   std::optional<Gap> best;

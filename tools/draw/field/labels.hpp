@@ -17,7 +17,7 @@ struct LabelledLine {
   double turn = 0.0;  ///< degrees
 };
 
-/// Whether letters may stand in a box: asked before any is placed.
+/// Whether letters may stand in a box: asked before any is placed. None: none may anywhere.
 using Allowed = std::function<bool(const Box&)>;
 
 /// Sets words into the straightest run of the longest of some lines that has room, and takes the
