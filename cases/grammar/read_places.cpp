@@ -15,9 +15,27 @@ namespace {
 /// No building section is larger, m.
 constexpr Range anywhere{-200.0, 200.0};
 
+/// Whether a bare number somewhere in a list can be no length in metres.
+bool is_in_millimetres(const Node& list) {
+  if (list.kind == Node::Kind::scalar) {
+    const auto read = quantity_of(list.text, Measure::number, {-1e9, 1e9});
+    return std::holds_alternative<double>(read) && std::abs(std::get<double>(read)) > anywhere.high;
+  }
+  return std::any_of(list.items.begin(), list.items.end(), is_in_millimetres);
+}
+
+/// A coordinate; a bare one below 1 is hardly meant, but beside lengths in millimetres it is.
+std::optional<double> coordinate_of(const Node& node, bool in_millimetres, FaultList& faults) {
+  if (in_millimetres && node.kind == Node::Kind::scalar) {
+    const auto read = quantity_of(node.text + " mm", Measure::length, anywhere);
+    if (const auto* value = std::get_if<double>(&read)) return *value;
+  }
+  return coordinate(node, faults);
+}
+
 /// The two coordinates of a pair such as [345, 345].
 std::optional<std::pair<double, double>> pair_of(const Node& node, std::string_view expected,
-                                                 FaultList& faults) {
+                                                 FaultList& faults, bool in_millimetres) {
   if (node.kind != Node::Kind::sequence || node.items.size() != 2) {
     std::string remedy;
     if (node.kind == Node::Kind::sequence && node.items.size() == 4)
@@ -26,8 +44,8 @@ std::optional<std::pair<double, double>> pair_of(const Node& node, std::string_v
                            std::move(remedy)});
     return std::nullopt;
   }
-  const auto first = coordinate(node.items[0], faults);
-  const auto second = coordinate(node.items[1], faults);
+  const auto first = coordinate_of(node.items[0], in_millimetres, faults);
+  const auto second = coordinate_of(node.items[1], in_millimetres, faults);
   if (!first || !second) return std::nullopt;
   return std::pair(*first, *second);
 }
@@ -35,8 +53,9 @@ std::optional<std::pair<double, double>> pair_of(const Node& node, std::string_v
 /// A list of places; absent, with faults, where any of them is none.
 std::optional<geometry::Outline> places_of(const Node& node, FaultList& faults) {
   geometry::Outline places;
+  const bool in_millimetres = is_in_millimetres(node);
   for (const Node& item : node.items) {
-    if (const auto place = pair_of(item, "[x, y]", faults))
+    if (const auto place = pair_of(item, "[x, y]", faults, in_millimetres))
       places.push_back({place->first, place->second});
   }
   if (places.size() != node.items.size()) return std::nullopt;
@@ -62,7 +81,8 @@ void Reader::interval(std::string_view key, std::optional<Interval>& value,
                       std::string_view /*about*/) {
   const Node* node = value_of(key);
   if (node == nullptr) return;
-  const auto ends = pair_of(*node, fmt::format("{}: [from, to]", key), faults_);
+  const auto ends =
+      pair_of(*node, fmt::format("{}: [from, to]", key), faults_, is_in_millimetres(*node));
   if (!ends) return;
   if (ends->first == ends->second) {
     faults_.add(node->mark, {fmt::format("'{}' has no extent: both ends are the same", key),
@@ -116,8 +136,9 @@ void read_named(const Entry& entry, const std::string& what, FaultList& faults,
     WrittenOnSurface surface;
     read(entry.value, what, faults, surface);
     if (faults.met() == before) probe.surface = std::move(surface);
-  } else if (const auto pair = pair_of(
-                 entry.value, "[x, y], or {on: inside, from: the angle, at: 250}", faults)) {
+  } else if (const auto pair =
+                 pair_of(entry.value, "[x, y], or {on: inside, from: the angle, at: 250}", faults,
+                         is_in_millimetres(entry.value))) {
     probe.point = {pair->first, pair->second};
   }
 }

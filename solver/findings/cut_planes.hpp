@@ -14,4 +14,10 @@ namespace quoin::solver {
 [[nodiscard]] std::vector<CutPlane> cut_planes(const Field& field, const Physics& physics,
                                                geometry::Point coldest);
 
+/// The same of a section in triangles, where cut planes run at any angle; those that do not stand
+/// at right angles to the surfaces cut no plane wall either. `airs`: of the basis.
+[[nodiscard]] std::vector<CutPlane> cut_planes(const OnTriangles& triangles,
+                                               const std::vector<SpaceId>& airs,
+                                               const Physics& physics, geometry::Point coldest);
+
 }  // namespace quoin::solver

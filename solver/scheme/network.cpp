@@ -19,32 +19,6 @@ double value_at(const FixedNode& fixed, SpaceId one, const Per<SpaceId, SpaceId>
   return static_cast<double>(warm) / static_cast<double>(fixed.spaces.size());
 }
 
-/// The solver of a network with its fixed nodes taken out. Nodes beyond the grid have neighbours in
-/// no order, which the direct method alone can follow.
-std::unique_ptr<LinearSolver> solver_of(const Assembly& assembly, const LinearOptions& options) {
-  if (assembly.further_ground.empty()) {
-    if (assembly.fixed.empty()) return linear_solver(assembly.network, options);
-    std::vector<std::size_t> nodes;
-    for (const FixedNode& node : assembly.fixed) nodes.push_back(node.node);
-    return linear_solver(without_nodes(assembly.network, nodes), options);
-  }
-  LooseNetwork network = loose(assembly.network);
-  network.ground.insert(network.ground.end(), assembly.further_ground.begin(),
-                        assembly.further_ground.end());
-  network.links.insert(network.links.end(), assembly.further_links.begin(),
-                       assembly.further_links.end());
-  std::vector<char> is_fixed(assembly.unknowns());
-  for (const FixedNode& fixed : assembly.fixed) is_fixed[fixed.node] = 1;
-  std::erase_if(network.links, [&](const Link& link) {
-    if (is_fixed[link.one] == 0 && is_fixed[link.other] == 0) return false;
-    network.ground[link.one] += link.conductance;
-    network.ground[link.other] += link.conductance;
-    return true;
-  });
-  for (const FixedNode& fixed : assembly.fixed) network.ground[fixed.node] = 0.0;
-  return direct_solver(std::move(network), options);
-}
-
 std::vector<SpaceId> airs_of(const Assembly& assembly, const Per<SpaceId, SpaceId>& air) {
   std::set<SpaceId> airs;
   for (const AirLink& link : assembly.links) airs.insert(air[link.space]);
@@ -76,6 +50,30 @@ void add_space_flows(const Assembly& assembly, const Per<SpaceId, SpaceId>& air,
 }
 
 }  // namespace
+
+std::unique_ptr<LinearSolver> solver_of(const Assembly& assembly, const LinearOptions& options) {
+  if (assembly.further_ground.empty()) {
+    if (assembly.fixed.empty()) return linear_solver(assembly.network, options);
+    std::vector<std::size_t> nodes;
+    for (const FixedNode& node : assembly.fixed) nodes.push_back(node.node);
+    return linear_solver(without_nodes(assembly.network, nodes), options);
+  }
+  LooseNetwork network = loose(assembly.network);
+  network.ground.insert(network.ground.end(), assembly.further_ground.begin(),
+                        assembly.further_ground.end());
+  network.links.insert(network.links.end(), assembly.further_links.begin(),
+                       assembly.further_links.end());
+  std::vector<char> is_fixed(assembly.unknowns());
+  for (const FixedNode& fixed : assembly.fixed) is_fixed[fixed.node] = 1;
+  std::erase_if(network.links, [&](const Link& link) {
+    if (is_fixed[link.one] == 0 && is_fixed[link.other] == 0) return false;
+    network.ground[link.one] += link.conductance;
+    network.ground[link.other] += link.conductance;
+    return true;
+  });
+  for (const FixedNode& fixed : assembly.fixed) network.ground[fixed.node] = 0.0;
+  return direct_solver(std::move(network), options);
+}
 
 Network::Network(Assembly assembly, const LinearOptions& options)
     : assembly_(std::move(assembly)), solver_(solver_of(assembly_, options)) {}

@@ -9,6 +9,12 @@
 
 namespace quoin::solver {
 
+/// The solver of an assembled section with its fixed nodes taken out. Nodes beyond the grid have
+/// neighbours in no order, which the direct method alone can follow. Throws: SolveError.
+/// Shape: right-hand sides and temperatures hold a value for each unknown of the assembly.
+[[nodiscard]] std::unique_ptr<LinearSolver> solver_of(const Assembly& assembly,
+                                                      const LinearOptions& options);
+
 /// An assembled section made ready to be solved for any number of temperatures and sources.
 class Network {
  public:

@@ -2,6 +2,7 @@
 #include "solver/survey/parametrised.hpp"
 
 #include "solver/scheme/assembly.hpp"
+#include "solver/scheme/network.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -16,31 +17,41 @@ UnitOperator unit_region(const Parametrised& section, std::size_t region) {
     spaces = std::max<std::size_t>(spaces, face.space.index + 1);
   alone.resistance = Per<SpaceId, Per<RegionId, std::array<double, 3>>>(
       spaces, Per<RegionId, std::array<double, 3>>(section.regions, {1.0, 1.0, 1.0}));
-  const FivePointOperator network = node_centred(section.mesh, alone).network;
+  const Assembly assembly = node_centred(section.mesh, alone);
+  const FivePointOperator& network = assembly.network;
   UnitOperator unit;
   for (std::size_t n = 0; n < network.size(); ++n) {
     if (network.east[n] > 0.0) unit.links.push_back({n, n + 1, network.east[n]});
     if (network.north[n] > 0.0) unit.links.push_back({n, n + network.nx, network.north[n]});
   }
+  for (const Link& link : assembly.further_links)
+    unit.links.push_back({link.one, link.other, link.conductance});
   return unit;
 }
 
-FivePointOperator network_of(const Parametrised& section, const std::vector<UnitOperator>& units,
-                             const Setting& setting) {
-  const std::size_t nodes = section.mesh.nx() * section.mesh.ny();
-  const std::vector<double> zeros(nodes, 0.0);
-  FivePointOperator network{section.mesh.nx(), section.mesh.ny(), zeros, zeros, zeros};
+Assembly assembly_of(const Parametrised& section, const std::vector<UnitOperator>& units,
+                     const Setting& setting) {
+  const std::size_t grid = section.mesh.nx() * section.mesh.ny();
+  const std::vector<double> zeros(grid, 0.0);
+  Assembly assembly{{section.mesh.nx(), section.mesh.ny(), zeros, zeros, zeros}, {}, {}, {}};
+  assembly.further_ground.assign(section.mesh.nodes() - grid, 0.0);
+  FivePointOperator& network = assembly.network;
   for (std::size_t p = 0; p < units.size(); ++p) {
     const double value =
         p < section.regions ? setting.conductivity[p] : setting.conductance[p - section.regions];
     for (const UnitOperator::Link& link : units[p].links) {
-      auto& kind = link.to == link.from       ? network.ground
-                   : link.to == link.from + 1 ? network.east
-                                              : network.north;
-      kind[link.from] += value * link.conductance;
+      const double conductance = value * link.conductance;
+      if (link.to == link.from) {
+        (link.from < grid ? network.ground[link.from]
+                          : assembly.further_ground[link.from - grid]) += conductance;
+      } else if (link.from >= grid || link.to >= grid) {
+        assembly.further_links.push_back({link.from, link.to, conductance});
+      } else {
+        (link.to == link.from + 1 ? network.east : network.north)[link.from] += conductance;
+      }
     }
   }
-  return network;
+  return assembly;
 }
 
 }  // namespace
@@ -68,20 +79,21 @@ std::vector<std::vector<double>> full_fields(const Parametrised& section, const 
 std::vector<std::vector<double>> full_fields(const Parametrised& section,
                                              const std::vector<UnitOperator>& units,
                                              const Setting& setting, const LinearOptions& options) {
-  const FivePointOperator network = network_of(section, units, setting);
-  const std::size_t fields = section.airs - 1;
-  std::vector<double> heat(fields * network.size(), 0.0), answer(heat.size(), 0.0);
+  const std::size_t nodes = section.mesh.nodes(), fields = section.airs - 1;
+  std::vector<double> heat(fields * nodes, 0.0), answer(heat.size(), 0.0);
   for (std::size_t g = 0; g < section.group_air.size(); ++g) {
     if (section.group_air[g] == fields) continue;
     for (const UnitOperator::Link& link : units[section.regions + g].links)
-      heat[section.group_air[g] * network.size() + link.from] +=
-          setting.conductance[g] * link.conductance;
+      heat[section.group_air[g] * nodes + link.from] += setting.conductance[g] * link.conductance;
   }
-  if (fields > 0) static_cast<void>(linear_solver(network, options)->solve(heat, answer));
+  if (fields > 0) {
+    const Assembly assembly = assembly_of(section, units, setting);
+    static_cast<void>(solver_of(assembly, options)->solve(heat, answer));
+  }
   std::vector<std::vector<double>> result;
   for (std::size_t a = 0; a < fields; ++a) {
-    const auto begin = answer.begin() + std::ptrdiff_t(a * network.size());
-    result.emplace_back(begin, begin + std::ptrdiff_t(network.size()));
+    const auto begin = answer.begin() + std::ptrdiff_t(a * nodes);
+    result.emplace_back(begin, begin + std::ptrdiff_t(nodes));
   }
   return result;
 }

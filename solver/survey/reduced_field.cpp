@@ -76,7 +76,7 @@ ReducedField::ReducedField(const Parametrised& section, const std::vector<Settin
   parts.group_air = section.group_air;
   const std::vector<UnitOperator> units = unit_operators(section);
   parts.parameters = units.size();
-  const auto nodes = Eigen::Index(section.mesh.nx() * section.mesh.ny());
+  const auto nodes = Eigen::Index(section.mesh.nodes());
   const auto fields = Eigen::Index(section.airs - 1);
   Eigen::MatrixXd solved(nodes, fields * Eigen::Index(training.size()) + 1);
   for (std::size_t s = 0; s < training.size(); ++s) {

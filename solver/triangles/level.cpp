@@ -23,6 +23,20 @@ Flux difference(const TwoFields& fields) {
   return d;
 }
 
+/// The state with all surroundings at 1 less another one. What flows while all are alike is
+/// nothing.
+TwoFields rest_of(const TwoFields& fields) {
+  TwoFields rest = fields;
+  for (double& each : rest.warmth) each = 1.0 - each;
+  for (auto& element : rest.stream) {
+    for (double& each : element) each = -each;
+  }
+  for (Flux* flux : {&rest.above, &rest.below}) {
+    for (double& each : *flux) each = -each;
+  }
+  return rest;
+}
+
 void add(std::vector<double>& sum, const std::vector<double>& part, double factor) {
   for (std::size_t n = 0; n < sum.size(); ++n) sum[n] += factor * part[n];
 }
@@ -33,6 +47,11 @@ TriangleLevel::TriangleLevel(const Physics& physics, const geometry::Triangles& 
     : nodes_(geometry::noded(triangles)), conduction_(nodes_, physics) {
   find_airs(physics);
   for (const SpaceId air : airs_) {
+    if (airs_.size() == 2 && fields_.size() == 1) {
+      fields_.push_back(rest_of(fields_.front()));
+      gaps_.push_back(difference(fields_.back()));
+      break;
+    }
     Surroundings surroundings(nodes_.borders.size(), 0.0);
     for (std::size_t b = 0; b < surroundings.size(); ++b) {
       const Border& border = nodes_.borders[b];

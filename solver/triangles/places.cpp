@@ -62,7 +62,7 @@ double shortfall(double band, double wanted, bool is_known) {
 struct Seen {
   Estimate temperature;
   std::vector<double> blame;  ///< by element, its sum the correction without its signs, K
-  bool is_known = false;      ///< on the level before
+  bool is_known = false;      ///< on the level before, or exact on this one
 };
 
 /// How far a place may be off within an element beside what the mean over it is off, K: a share of
@@ -87,9 +87,11 @@ Seen seen(const TriangleLevel& level, const Flux& gap, const Flux& influence, Po
   if (value.gap > 0.0) value.local = local;  // else the temperature is given
   now.push_back({place, value});
   const TwoSided* before = known_before(now.back(), readings);
-  result.is_known = before != nullptr;
+  // On a plane wall the coldest node may lie elsewhere on each mesh; what is exact on one is known.
+  const double rounding = 1e-9 * std::max(1e-3, std::abs(temperature));
+  result.is_known = before != nullptr || value.gap + value.local <= rounding;
   result.temperature = estimate_of(before != nullptr ? *before : value, value);
-  if (before == nullptr) {
+  if (!result.is_known) {
     result.temperature.band += value.gap;
     result.temperature.asymptotic = false;
   }

@@ -6,6 +6,7 @@
 #include <limits>
 #include <utility>
 
+#include "geometry/thinned.hpp"
 #include "geometry/triangles/rims.hpp"
 #include "solver/findings/wanted.hpp"
 #include "solver/scheme/basis.hpp"
@@ -54,17 +55,6 @@ std::vector<double> space_flows(const Question& question, const TriangleLevel& l
     }
   }
   return flow;
-}
-
-/// A grid over the section that is fine enough for pictures.
-geometry::Subdivision picture_grid(const geometry::Section& section, double cells_per_metre) {
-  geometry::Subdivision grid = geometry::subdivision_of(section, cells_per_metre);
-  while (geometry::nodes(grid) > most_picture_nodes) {
-    const std::size_t before = geometry::nodes(grid);
-    grid = geometry::halved(grid);
-    if (geometry::nodes(grid) == before) break;
-  }
-  return grid;
 }
 
 /// Reads the fields of the triangles at the nodes of a grid.
@@ -172,7 +162,8 @@ class Sampling {
 Field sampled_field(const Question& question, const Effort& effort, const Answer& answer,
                     Solution& solution) {
   const TriangleLevel& level = *answer.level;
-  solution.subdivision = picture_grid(question.section, effort.cells_per_metre);
+  solution.subdivision = geometry::thinned(
+      geometry::subdivision_of(question.section, effort.cells_per_metre), most_picture_nodes);
   Field field;
   field.mesh = geometry::mesh_of(question.section, solution.subdivision);
   field.airs = level.airs();

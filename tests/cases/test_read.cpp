@@ -14,6 +14,7 @@
 using quoin::testing::faults_of;
 using quoin::testing::head;
 using quoin::testing::read;
+using quoin::testing::WithinAbs;
 using namespace quoin::cases;
 
 namespace {
@@ -220,6 +221,17 @@ TEST_CASE("an outline paints the same as the rectangle it goes around") {
     CHECK(by_corners.x == by_sides.x);
     CHECK(by_corners.y == by_sides.y);
   }
+}
+
+TEST_CASE("a coordinate below one millimetre is read beside lengths in millimetres alone") {
+  const auto outline = [&](const std::string& corners) {
+    return head + "section:\n  sheet:\n    - {fill: common brick, outline: " + corners +
+           "}\n    - {fill: hall, x: [330, 430], y: [0, 1000]}\n"
+           "    - {fill: yard, x: [-100, 0], y: [0, 1000]}\n";
+  };
+  const Case turned = read(outline("[[0.5924, 0], [330, 0.25], [330, 1000], [0, 1000]]"));
+  CHECK(turned.variants[0].sheet.front().outline.front().x == WithinAbs{0.0005924, 1e-12});
+  CHECK_THROWS_AS(read(outline("[[0.1, 0], [0.33, 0], [0.33, 1], [0, 1]]")), InputError);
 }
 
 TEST_CASE("a band wets one material inside its rectangle and nothing else") {

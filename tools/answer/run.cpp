@@ -44,8 +44,12 @@ SolvedVariant solved(const cases::Variant& variant, const solver::Effort& effort
   }
   result.timber_ends = timber_ends(result);
   if (!result.surface.airs.empty()) {
-    result.cut_planes = solver::cut_planes(result.surface.field, result.surface.physics,
-                                           result.surface.airs.front().coldest.place);
+    const solver::Solution& surface = result.surface;
+    const geometry::Point coldest = surface.airs.front().coldest.place;
+    result.cut_planes =
+        surface.triangles
+            ? solver::cut_planes(*surface.triangles, surface.field.airs, surface.physics, coldest)
+            : solver::cut_planes(surface.field, surface.physics, coldest);
   }
   const ShortLegs legs = short_legs(result, effort);
   result.cut_off = legs.matters;

@@ -73,6 +73,21 @@ TEST_CASE("a plane wall turned by any angle is exact on triangles") {
 }
 
 // Source of T7: computed by two independent discretisations that bracket the values.
+TEST_CASE("the coldest spot of a plane wall drawn to a tenth of a micron is no guess") {
+  const Problem wall = layered_wall({{0.02, 0.35}, {0.3, 0.77}, {0.1, 0.035}});
+  for (const double angle : {0.3, 0.4, 1.2}) {
+    Claim claim = claim_of(wall, angle, 1e-3, 1e-3);
+    for (geometry::Patch& patch : claim.sheet) {
+      for (geometry::Point& corner : patch.outline)
+        corner = {std::round(corner.x * 1e7) / 1e7, std::round(corner.y * 1e7) / 1e7};
+    }
+    const Answer answer = solver::answer_of(claim);
+    CHECK(answer.reached);
+    CHECK(answer.airs.front().coldest.temperature.asymptotic);
+    CHECK(answer.airs.front().coldest.temperature.band < 1e-5);  // a layer is off by 1e-6 of itself
+  }
+}
+
 TEST_CASE("the corner T7 has its coupling between proved bounds, straight or turned") {
   for (const double angle : {0.0, 0.4, 2.0}) {
     const Answer answer =

@@ -10,6 +10,7 @@
 #include "solver/findings/other_temperatures.hpp"
 #include "tools/answer/ask/conditions.hpp"
 #include "tools/answer/ask/physics.hpp"
+#include "tools/answer/find/colder_in_months.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -126,6 +127,8 @@ Year year_of(const SolvedVariant& solved, const solver::AirSurface& surface) {
     if (solved.surface.physics.is_fabric[spot.region] != 0)
       year.spots.push_back(spot_year(solved, spot, spaces, year.months));
   }
+  for (const solver::Spot& spot : colder_in_months(solved, surface, spaces))
+    year.spots.push_back(spot_year(solved, spot, spaces, year.months));
   sort_coldest_first(year.spots);
   for (const cases::Criterion& criterion : criteria_by_month(solved.variant)) {
     YearOfCriterion judged;

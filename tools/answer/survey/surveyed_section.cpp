@@ -3,13 +3,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "geometry/mesh.hpp"
+#include "geometry/thinned.hpp"
 #include "tools/answer/ask/physics.hpp"
 
 namespace quoin::tools {
 namespace {
 
+using geometry::CellSide;
 using geometry::Point;
 
 constexpr double chord = 0.030;          ///< over which a turn of the surface is looked at, m
@@ -19,6 +22,14 @@ constexpr double upright_inside = 0.13;  // m2K/W; ISO 6946 (memory)
 Point minus(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
 double length(Point a) { return std::hypot(a.x, a.y); }
 double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
+
+/// Lines that draw slopes in steps lie close: cutting their cells would cost much and tell little.
+geometry::Mesh mesh_of(const geometry::Section& section, double cells_per_metre) {
+  constexpr std::size_t enough_for_steps = 10'000;
+  geometry::Subdivision cuts = geometry::subdivision_of(section, cells_per_metre);
+  if (section.deviation > 0.0) cuts = geometry::thinned(std::move(cuts), enough_for_steps);
+  return geometry::mesh_of(section, cuts);
+}
 
 /// Where the surface is some way before or after a node, on the nodes.
 Point some_way(const geometry::Mesh& mesh, const geometry::Surface& surface, std::size_t k,
@@ -168,14 +179,12 @@ SurveyedSection surveyed_section(const std::string& name, const cases::Variant& 
   result.variant = &variant;
   const auto air = airs_of(variant);
   const geometry::Section plain = geometry::section_of(variant.sheet);
-  const geometry::Mesh coarse =
-      geometry::mesh_of(plain, geometry::subdivision_of(plain, 2.0 / chord));
+  const geometry::Mesh coarse = mesh_of(plain, 2.0 / chord);
   result.angles = angles_of(variant, coarse, geometry::surfaces(coarse, air));
   result.zoned = zoned_section(variant, zones, places_read(name, variant, survey),
                                lines_wanted(variant, result.angles, stretches));
   solver::Parametrised& parametrised = result.parametrised;
-  parametrised.mesh = geometry::mesh_of(
-      result.zoned.section, geometry::subdivision_of(result.zoned.section, cells_per_metre));
+  parametrised.mesh = mesh_of(result.zoned.section, cells_per_metre);
   parametrised.regions = result.zoned.regions.size();
   parametrised.faces = geometry::faces(parametrised.mesh);
   for (const geometry::Face& face : parametrised.faces) {
@@ -246,10 +255,26 @@ solver::Watched at_point(const SurveyedSection& section, Point place) {
   const std::size_t i = cell(mesh.x, place.x), j = cell(mesh.y, place.y);
   const double u = std::clamp((place.x - mesh.x[i]) / (mesh.x[i + 1] - mesh.x[i]), 0.0, 1.0);
   const double v = std::clamp((place.y - mesh.y[j]) / (mesh.y[j + 1] - mesh.y[j]), 0.0, 1.0);
-  return {{mesh.node(i, j), (1 - u) * (1 - v)},
-          {mesh.node(i + 1, j), u * (1 - v)},
-          {mesh.node(i, j + 1), (1 - u) * v},
-          {mesh.node(i + 1, j + 1), u * v}};
+  const geometry::Cell& here = mesh.cell(i, j);
+  solver::Watched watched;
+  double sum = 0.0;
+  for (const bool north : {false, true}) {
+    for (const bool east : {false, true}) {
+      // Beside a slope a corner of the cell may be none of the material.
+      if (!geometry::is_solid(here.at(east ? CellSide::east : CellSide::west)) &&
+          !geometry::is_solid(here.at(north ? CellSide::north : CellSide::south)))
+        continue;
+      const double weight = (east ? u : 1 - u) * (north ? v : 1 - v);
+      watched.emplace_back(mesh.corner(i, j, east, north), weight);
+      sum += weight;
+    }
+  }
+  if (!(sum > 0.0)) {
+    const auto found = nearest_on_surface(section, place);
+    return found ? mean_about(section, *found, 0.0) : solver::Watched{};
+  }
+  for (auto& [node, weight] : watched) weight /= sum;
+  return watched;
 }
 
 }  // namespace quoin::tools

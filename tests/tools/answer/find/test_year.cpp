@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 
+#include "cases/read.hpp"
 #include "materials/moist_air.hpp"
 #include "tests/support/within.hpp"
 #include "tests/tools/small_case.hpp"
@@ -189,6 +192,46 @@ TEST_CASE("a corner has another factor with another Rsi: a threshold without it 
   CHECK(coldest(solved(variant)).factor.value == WithinAbs{0.4995, 0.0015});
   variant.spaces[SpaceId(0)].resistance = 0.13;
   CHECK(coldest(solved(variant)).factor.value == WithinAbs{0.634, 0.002});
+}
+
+// A flat wall before outdoors on its left half and before a cold store on its right.
+std::string wall_before_two(double store) {
+  return fmt::format(R"(quoin: 1
+title: A wall before two airs
+spaces:
+  room: {{is: inside, temperature: 20, humidity: 50}}
+  outdoors: {{is: outside, temperature: 0}}
+  store: {{is: unheated, temperature: {}, resistance: 0.13}}
+materials:
+  stone: {{conductivity: 0.8, density: 1800}}
+section:
+  sheet:
+    - {{fill: stone, x: [0, 2000], y: [0, 300]}}
+    - {{fill: room, x: [0, 2000], y: [300, 400]}}
+    - {{fill: outdoors, x: [0, 1000], y: [-100, 0]}}
+    - {{fill: store, x: [1000, 2000], y: [-100, 0]}}
+climate:
+  outside temperature: [0, 2, 6, 8, 12, 16, 18, 17, 14, 10, 6, 2]
+  outside humidity: [88, 86, 82, 78, 76, 77, 78, 79, 82, 85, 87, 88]
+)",
+                     store);
+}
+
+TEST_CASE("the place that is coldest only in some months is found") {
+  const auto year_of = [](double store) {
+    return solved(cases::case_of(wall_before_two(store), "wall.yaml").variants.front()).years.at(0);
+  };
+  // As stated and in January the end before outdoors is the coldest, in July that before the store.
+  const tools::Year year = year_of(5);
+  REQUIRE(year.spots.size() == 2);
+  CHECK(year.spots[0].spot.place.x == WithinAbs{0.0, 1e-9});
+  CHECK(year.spots[1].spot.place.x == WithinAbs{2.0, 1e-9});
+  CHECK(year.spots[1].temperature[6] < year.spots[0].temperature[6] - 1);
+  // A metre from the other air the wall is plain: by the sum of resistances.
+  const double resistance = 0.25 + 0.3 / 0.8 + 0.13;
+  CHECK(year.spots[1].temperature[6] == WithinAbs{20 - 15 * 0.25 / resistance, 0.2});
+  // Where the store is never colder than outdoors there is one cold spot.
+  CHECK(year_of(19).spots.size() == 1);
 }
 
 }  // namespace
