@@ -357,6 +357,21 @@ class Acts(Page):
         self.board.rest()
         self.assertIn("A: [755, 455]", self.board.value("board.text"))
 
+    def test_a_reading_right_beside_the_origin_can_be_read(self):
+        # A bare number under 1 would be taken for metres.
+        self.put(CORNER)
+        written = self.board.value("[0, 0.4, -0.4, 0.004, 0.999, 1, -12.5].map(lengthText)")
+        self.assertEqual(written, ["0", "0.4 mm", "-0.4 mm", "0", "1", "1", "-12.5"])
+        text = self.ask("placed", CORNER, "probes", "{A: [344.9, 345.2], B: [0.4 mm, 100]}")
+        self.put(text)
+        self.assertIsNone(self.board.value("board.faults"))
+
+    def test_arrow_keys_on_a_length_with_its_unit_keep_it_a_length(self):
+        self.put(CORNER.replace("thickness: 330", "thickness: 33 cm"))
+        self.board.value("document.querySelector('.word[data-path=\"section/corner/layers/1/thickness\"]').focus()")
+        self.board.browser.key("ArrowUp")
+        self.board.until("board.text.includes('thickness: 335}')")
+
     def test_an_edge_is_dragged_and_the_outer_face_stays(self):
         self.put(CORNER)
         # Where the outer face stands in each picture of the drag.
