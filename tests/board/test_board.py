@@ -357,6 +357,16 @@ class Acts(Page):
         self.board.rest()
         self.assertIn("A: [755, 455]", self.board.value("board.text"))
 
+    def test_an_edge_that_is_brought_back_leaves_the_picture_as_it_was(self):
+        self.put(CORNER)
+        self.board.value("""(() => { const knob = document.querySelector('.knob[data-path="section/corner/layers/1/thickness"]');
+          window.tell = (kind, by) => (kind === "pointerdown" ? knob : window).dispatchEvent(new PointerEvent(kind, {bubbles: true, cancelable: true, pointerId: 7, clientX: 200 + by, clientY: 200 - by}));
+          tell("pointerdown", 0); tell("pointermove", 60); })()""")
+        self.board.until("board.moving && board.plates[0].seen !== board.base")
+        self.board.value("(() => { tell('pointermove', 0); tell('pointerup', 0); })()")
+        self.board.until("!board.plates[0].held && board.plates[0].seen === board.base")
+        self.assertEqual(self.board.value("board.text"), CORNER)
+
     def test_a_reading_right_beside_the_origin_can_be_read(self):
         # A bare number under 1 would be taken for metres.
         self.put(CORNER)
@@ -386,6 +396,7 @@ class Acts(Page):
         self.board.rest()
         print(f"\n{self.width} px: {self.board.value('board.pictures')} pictures for a drag of 3 s")
         self.assertGreater(self.board.value("board.pictures"), 4)
+        self.assertEqual(float(self.board.value("under(board.tree, 'section', 'corner', 'layers', '1', 'thickness').text")) % 5, 0)
         stood = self.board.value("stood")
         self.assertGreater(len(stood), 4)
         for place in stood:

@@ -570,7 +570,9 @@ const acts = {
   async drop(handle, value) {
     board.moving = false;
     board.assumed.delete(handle.path);
+    const before = board.text;
     await board.change((text) => hand.call("edited", {text, path: handle.path, value: lengthText(value)}));
+    if (board.text === before) board.paint();  // what moved is put back
     board.paintOutcome();
   },
   choose(handle) {
