@@ -357,6 +357,31 @@ class Acts(Page):
         self.board.rest()
         self.assertIn("A: [755, 455]", self.board.value("board.text"))
 
+    def test_an_edge_that_is_brought_back_leaves_the_picture_as_it_was(self):
+        self.put(CORNER)
+        self.board.value("""(() => { const knob = document.querySelector('.knob[data-path="section/corner/layers/1/thickness"]');
+          window.tell = (kind, by) => (kind === "pointerdown" ? knob : window).dispatchEvent(new PointerEvent(kind, {bubbles: true, cancelable: true, pointerId: 7, clientX: 200 + by, clientY: 200 - by}));
+          tell("pointerdown", 0); tell("pointermove", 60); })()""")
+        self.board.until("board.moving && board.plates[0].seen !== board.base")
+        self.board.value("(() => { tell('pointermove', 0); tell('pointerup', 0); })()")
+        self.board.until("!board.plates[0].held && board.plates[0].seen === board.base")
+        self.assertEqual(self.board.value("board.text"), CORNER)
+
+    def test_a_reading_right_beside_the_origin_can_be_read(self):
+        # A bare number under 1 would be taken for metres.
+        self.put(CORNER)
+        written = self.board.value("[0, 0.4, -0.4, 0.004, 0.999, 1, -12.5].map(lengthText)")
+        self.assertEqual(written, ["0", "0.4 mm", "-0.4 mm", "0", "1", "1", "-12.5"])
+        text = self.ask("placed", CORNER, "probes", "{A: [344.9, 345.2], B: [0.4 mm, 100]}")
+        self.put(text)
+        self.assertIsNone(self.board.value("board.faults"))
+
+    def test_arrow_keys_on_a_length_with_its_unit_keep_it_a_length(self):
+        self.put(CORNER.replace("thickness: 330", "thickness: 33 cm"))
+        self.board.value("document.querySelector('.word[data-path=\"section/corner/layers/1/thickness\"]').focus()")
+        self.board.browser.key("ArrowUp")
+        self.board.until("board.text.includes('thickness: 335}')")
+
     def test_an_edge_is_dragged_and_the_outer_face_stays(self):
         self.put(CORNER)
         # Where the outer face stands in each picture of the drag.
@@ -371,6 +396,7 @@ class Acts(Page):
         self.board.rest()
         print(f"\n{self.width} px: {self.board.value('board.pictures')} pictures for a drag of 3 s")
         self.assertGreater(self.board.value("board.pictures"), 4)
+        self.assertEqual(float(self.board.value("under(board.tree, 'section', 'corner', 'layers', '1', 'thickness').text")) % 5, 0)
         stood = self.board.value("stood")
         self.assertGreater(len(stood), 4)
         for place in stood:

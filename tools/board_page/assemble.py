@@ -11,6 +11,7 @@ import base64
 import hashlib
 import lzma
 import pathlib
+import re
 import sys
 
 HERE = pathlib.Path(__file__).resolve().parent / "page"
@@ -23,12 +24,16 @@ def digest(text):
     return "'sha256-" + base64.b64encode(hashlib.sha256(text.encode()).digest()).decode() + "'"
 
 
+def plain(text):
+    """A script without what only its readers need: comments on lines of their own, indentation."""
+    text = re.sub(r"^ */\*\*.*?\*/\n", "", text, flags=re.DOTALL | re.MULTILINE)
+    return re.sub(r"^ *(//.*\n)?", "", text, flags=re.MULTILINE)
+
+
 def joined_scripts():
     parts = [(VENDOR / "xz-decompress.js").read_text()]
     for name in SCRIPTS:
-        text = (HERE / name).read_text()
-        text = text.replace("// SPDX-License-Identifier: Apache-2.0\n", "").replace('"use strict";\n', "")
-        parts.append(text)
+        parts.append(plain((HERE / name).read_text().replace('"use strict";\n', "")))
     return '"use strict";\n' + "".join(parts)
 
 

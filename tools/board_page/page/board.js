@@ -221,7 +221,7 @@ const board = {
       for (const [k, value, was] of [["0", to.x, x], ["1", to.y, y]]) {
         if (Math.abs(value - was) < 0.01) continue;
         try {
-          text = await hand.call("edited", {text, path: joined("probes", stepped(name), k), value: bare(value)});
+          text = await hand.call("edited", {text, path: joined("probes", stepped(name), k), value: lengthText(value)});
         } catch { /* it is gone */ }
       }
     }
@@ -281,7 +281,7 @@ const board = {
       this.pending = null;
       tape.close();
       this.change(async (text) => {
-        const probed = await hand.call("placed", {text, path: joined("probes", stepped(name)), value: `[${bare(at.x)}, ${bare(at.y)}]`});
+        const probed = await hand.call("placed", {text, path: joined("probes", stepped(name)), value: `[${lengthText(at.x)}, ${lengthText(at.y)}]`});
         return hand.call("placed", {text: probed, path: joined("readings", stepped(name)), value: `{temperature: ${value.replace(",", ".")}}`});
       });
     };
@@ -313,7 +313,7 @@ const board = {
     this.drawing(false);
     const sheet = sheetOf(this.tree), at = entries(sheet).length;
     const fill = entries(sheet).map(([, area]) => under(area, "fill")?.text).find((one) => one && !under(this.tree, "spaces", one) && one !== "nothing");
-    const pair = (range) => `[${range.map(bare).join(", ")}]`;
+    const pair = (range) => `[${range.map(lengthText).join(", ")}]`;
     return this.change((text) => hand.call("inserted", {text, path: joined("section/sheet", String(at)),
       value: `{fill: ${yamlWord(fill ?? "common brick")}, x: ${pair(x)}, y: ${pair(y)}}`})).then(() => {
       this.area = at;
@@ -561,7 +561,7 @@ const acts = {
       const plate = board.plates.find((one) => one.held);
       if (!plate) return;
       try {
-        const seen = await hand.call("glance", {...board.asked(), edits: [[handle.path, bare(value)]],
+        const seen = await hand.call("glance", {...board.asked(), edits: [[handle.path, lengthText(value)]],
           variant: plate === board.plates[1] ? board.variant : ""});
         board.follow(plate, seen);
       } catch { /* a thickness that cannot be built: the last picture stays */ }
@@ -570,7 +570,9 @@ const acts = {
   async drop(handle, value) {
     board.moving = false;
     board.assumed.delete(handle.path);
-    await board.change((text) => hand.call("edited", {text, path: handle.path, value: bare(value)}));
+    const before = board.text;
+    await board.change((text) => hand.call("edited", {text, path: handle.path, value: lengthText(value)}));
+    if (board.text === before) board.paint();  // what moved is put back
     board.paintOutcome();
   },
   choose(handle) {

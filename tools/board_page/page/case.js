@@ -75,3 +75,6 @@ function millimetres(text) {
 }
 
 const bare = (value) => String(Math.round(value * 100) / 100);
+
+/** A length as it is written into a case: what is under 1 mm has its unit, else it would be taken for metres. */
+const lengthText = (mm) => bare(mm) === "0" || Math.abs(mm) >= 0.995 ? bare(mm) : `${bare(mm)} mm`;

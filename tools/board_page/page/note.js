@@ -78,7 +78,9 @@ const note = {
       else if (event.key === "Escape") tape.close();
       else if ((event.key === "ArrowUp" || event.key === "ArrowDown") && details.step) {
         event.preventDefault();
-        details.put(bare(Number(field.value) + (event.key === "ArrowUp" ? 1 : -1) * details.step * (event.shiftKey ? 10 : 1)));
+        const length = kind === "length", value = length ? millimetres(field.value) : Number(field.value);
+        const to = value + (event.key === "ArrowUp" ? 1 : -1) * details.step * (event.shiftKey ? 10 : 1);
+        if (Number.isFinite(to)) details.put(length ? lengthText(to) : bare(to));
       }
     });
     if (!details.unit || !/^-?[0-9.]+$/.test(text ?? "")) return field;

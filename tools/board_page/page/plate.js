@@ -49,7 +49,7 @@ class Plate {
     this.host = host;
     this.acts = acts;
     this.lay = host.querySelector(".lay");
-    this.held = null;  // while an edge is dragged: {handle, along, across, origin, value}
+    this.held = null;  // while an edge is dragged: {handle, along, across, origin, value, near}
     this.coming = null;  // what the next frame shows
     this.frozen = false;  // while an area is moved: nothing but the picture changes
     host.addEventListener("pointerdown", (event) => {
@@ -314,13 +314,16 @@ class Plate {
       if (!moved && Math.abs(gone) < 5) return;
       moved = true;
       this.held = this.held ?? base;
-      const exact = handle.value + gone / this.fit.scale;
-      const value = Math.min(Math.max(Math.round(exact / 5) * 5, Math.max(handle.low, 1)), handle.high);
-      if (value === this.held.value) return;
-      this.held.value = value;
+      const exact = handle.value + gone / this.fit.scale, {held} = this;
+      const within = (value) => Math.min(Math.max(value, Math.max(handle.low, 1)), handle.high);
+      // The picture follows to the millimetre, the value in steps that one builds with.
+      const near = within(Math.round(exact)), value = within(Math.round(exact / 5) * 5);
+      if (near !== held.near) this.acts.drag(handle, near);
+      held.near = near;
+      if (value === held.value) return;
+      held.value = value;
       if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.(5);  // else the browser complains
       knob.textContent = bare(value);
-      this.acts.drag(handle, value);
     };
     const end = async (now) => {
       if (!moved) return this.acts.choose(handle);

@@ -56,7 +56,7 @@ function linesBeside(tree, index) {
 
 /** The edits that shift these numbers by (dx, dy): [path, value]. */
 const shifted = (numbers, by) => ["x", "y"].flatMap((axis) =>
-  by[axis] ? numbers[axis].map(({mm, path}) => [path, bare(mm + by[axis])]) : []);
+  by[axis] ? numbers[axis].map(({mm, path}) => [path, lengthText(mm + by[axis])]) : []);
 
 async function editedAll(text, edits) {
   for (const [path, value] of edits) text = await hand.call("edited", {text, path, value});
@@ -139,7 +139,7 @@ function areaMarks(plate, tree, index) {
 }
 
 /** The corners of an area as YAML. */
-const outlineOf = (node) => `[${cornersOf(areaShape(node)).map(({x, y}) => `[${bare(x)}, ${bare(y)}]`).join(", ")}]`;
+const outlineOf = (node) => `[${cornersOf(areaShape(node)).map(({x, y}) => `[${lengthText(x)}, ${lengthText(y)}]`).join(", ")}]`;
 
 /** Two corners dragged open on a plate become an area. */
 function drawArea(plate, event, done) {

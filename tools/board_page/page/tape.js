@@ -73,10 +73,12 @@ const tape = {
     return field;
   },
 
+  written(value) { return this.word.kind === "length" ? lengthText(value) : bare(value); },
+
   stepped(sign, big = false) {
     const {word} = this, value = Number(word.value) + sign * word.step * (big ? 10 : 1);
     if (!Number.isFinite(value)) return;
-    word.put(bare(Math.min(Math.max(value, word.low), word.high)));
+    word.put(this.written(Math.min(Math.max(value, word.low), word.high)));
   },
 
   /** A ruler that moves under a fixed mark. */
@@ -118,7 +120,7 @@ const tape = {
       strip.addEventListener("pointermove", move);
       strip.addEventListener("pointerup", () => {
         strip.removeEventListener("pointermove", move);
-        if (now !== value) word.put(bare(now));
+        if (now !== value) word.put(this.written(now));
       }, {once: true});
     });
     const button = (sign, label) => make("button", {type: "button", "aria-label": label,
