@@ -16,9 +16,8 @@ namespace {
 using geometry::Outline;
 using geometry::Point;
 
-constexpr double thinnest = 1e-4;           // m
-constexpr double rounding = 1e-10;          // m, of the difference of two coordinates
-constexpr std::size_t most_corners = 1000;  // of one outline; crossings are sought pair by pair
+constexpr double thinnest = 1e-4;   // m
+constexpr double rounding = 1e-10;  // m, of the difference of two coordinates
 
 std::string shown(Point place) {
   return fmt::format("[{}, {}]", bare_number(place.x, Measure::length),

@@ -154,6 +154,68 @@ def check_other_ways(desk, text):
     assert "softwood across the grain" in desk.case(drawing)[0]
 
 
+def placed(dx, dy, factor=1.0):
+    """The corner elsewhere."""
+    drawing, space = new_drawing()
+    for layer, points in (("WALL", WALL), ("PLASTER", PLASTER), ("HALL", HALL), ("YARD", YARD)):
+        outline(space, layer, [(x * factor + dx, y * factor + dy) for x, y in points])
+    return drawing
+
+
+def check_places(desk, text):
+    """Far from the origin, as on a map of the country, and a fraction of a mm beside it."""
+    factor = solved(text)["surface"]["spaces"]["hall"]["coldest"]["fRsi"]
+    for dx, dy, told in ((523456789.123, 178901234.567, "523456739.1, 178901184.6 mm"),
+                         (-5e5, -5e5, "-500050.0, -500050.0 mm"), (0.12, 0.57, "")):
+        traced, notes = desk.case(placed(dx, dy))
+        found = solved(traced)["surface"]["spaces"]["hall"]["coldest"]["fRsi"]
+        assert abs(found - factor) < 1e-6, (dx, found, factor)
+        assert told in notes, notes
+    for drawing, told in ((placed(0, 0, 1e-9), "1.55e-06 mm across"),
+                          (placed(0, 0, 1e9), "1.55e+12 mm across"),
+                          (placed(1e16, 0), "too far from its origin")):
+        desk.refused(drawing, told)
+    drawing, space = corner()
+    space.add_line((float("nan"), 0), (1, 1), dxfattribs={"layer": "WALL"})
+    desk.refused(drawing, "not a number")
+    desk.refused(new_drawing()[0], "nothing is drawn on the layers that are named")
+    # The place of a fault is one of the drawing.
+    drawing = placed(1e6, 0)
+    outline(drawing.modelspace(), "TIMBER",
+            [(1e6 + x, y) for x, y in [(100, 100), (300, 100), (300, 300), (100, 300)]])
+    desk.refused(drawing, "overlap", "at 1000")
+
+
+def check_blocks_and_names(desk, text):
+    """What a block holds lies on its own layers, or on that of the block where it says none;
+    dimensions leave nothing; names are read as they are written."""
+    for layer, block_layer, attributes in (
+            ("WALL", "NOTES", {}), ("0", "WALL", {}),
+            ("WALL", "0", {"xscale": 10, "yscale": 10})):
+        drawing, space = corner(skip=("WALL",))
+        factor = 1 / attributes.get("xscale", 1)
+        block = drawing.blocks.new("W")
+        outline(block, layer, [(x * factor, y * factor) for x, y in WALL])
+        outer = drawing.blocks.new("OUTER")
+        outer.add_blockref("W", (0, 0), dxfattribs={"layer": block_layer, **attributes})
+        space.add_blockref("OUTER", (0, 0), dxfattribs={"layer": block_layer})
+        assert solved(desk.case(drawing)[0]) == solved(text), (layer, block_layer)
+    drawing, space = corner()
+    space.add_linear_dim(base=(0, -300), p1=(0, 0), p2=(1500, 0),
+                         dxfattribs={"layer": "WALL"}).render()
+    traced, notes = desk.case(drawing)
+    assert traced == text and "1 texts, dimensions and the like were left out" in notes, notes
+    layers = desk.folder / "named.yaml"
+    layers.write_text(HEAD.replace("WALL:", "Außenwand Süd:"), "utf-8")
+    for version in ("R2000", "R2013"):  # before and since letters are written in UTF-8
+        drawing = ezdxf.new(version)
+        drawing.header["$INSUNITS"] = 4
+        for layer, points in (("Außenwand Süd", WALL), ("PLASTER", PLASTER), ("HALL", HALL),
+                              ("YARD", YARD)):
+            outline(drawing.modelspace(), layer, points)
+        assert solved(desk.case(drawing, layers=layers)[0]) == solved(text), version
+
+
 def check_arc(desk):
     """A round pier: arcs are stroked by chord, so that few corners tell it."""
     drawing, space = new_drawing()
@@ -188,6 +250,9 @@ def check_faults(desk):
                             for point in HALL])
     desk.refused(drawing, "leave a gap of 3 mm", "--close 3")
     desk.refused(corner(skip=("HALL", "YARD"))[0], "space")
+    drawing, space = corner(skip=("YARD",))
+    outline(space, "YARD", [(0, 0), (0, 1500)] + [(-50 - k % 2 * 50, 1500 - k) for k in range(1500)])
+    desk.refused(drawing, "too many corners", "--chord")
     drawing, space = corner()
     space.add_spline(fit_points=[(0, 0), (100, 50), (200, 0)], dxfattribs={"layer": "WALL"})
     desk.refused(drawing, "a curve cannot be read", "a spline by fit points on layer WALL")
@@ -234,6 +299,8 @@ def main():
             sys.exit(77)
         text = check_corner(desk)
         check_other_ways(desk, text)
+        check_places(desk, text)
+        check_blocks_and_names(desk, text)
         check_arc(desk)
         check_faults(desk)
         check_sheets(desk)

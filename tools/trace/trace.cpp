@@ -10,6 +10,7 @@
 #include <set>
 #include <utility>
 
+#include "cases/meaning/outlines.hpp"
 #include "cases/read.hpp"
 #include "cases/text/fault_list.hpp"
 #include "cases/text/faults.hpp"
@@ -243,6 +244,12 @@ class Tracing {
               piece.area.outline.empty() ? piece.fill
                                          : piece.fill + " " + at(piece.area.outline.front()),
               "an area", "");
+      } else if (piece.area.outline.size() > cases::most_corners) {
+        fault("the outline has too many corners",
+              fmt::format("{} corners, {} {}", piece.area.outline.size(), piece.fill,
+                          at(piece.area.outline.front())),
+              fmt::format("at most {}", cases::most_corners),
+              "let chords be farther from their curves with --chord, or split the area");
       } else if (const auto place = self_crossing(piece.area.outline)) {
         fault("this outline crosses itself", piece.fill + " " + at(*place),
               "an outline that goes round once", "");

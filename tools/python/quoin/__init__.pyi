@@ -1,13 +1,14 @@
 # SPDX-License-Identifier: Apache-2.0
 import os
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any, Literal, TypedDict
+from typing import Any, Literal, TypedDict, type_check_only
 
 import numpy as np
 import numpy.typing as npt
 
 _Case = str | dict[str, Any] | os.PathLike[str]
 
+@type_check_only
 class Fault(TypedDict):
     file: str
     line: int
@@ -26,14 +27,20 @@ class SolveError(RuntimeError):
     index: int
 
 class Field:
-    x: npt.NDArray[np.float64]
-    y: npt.NDArray[np.float64]
-    basis: dict[str, npt.NDArray[np.float64]]
-    temperature: npt.NDArray[np.float64]
-    solid: npt.NDArray[np.bool_]
+    @property
+    def x(self) -> npt.NDArray[np.float64]: ...
+    @property
+    def y(self) -> npt.NDArray[np.float64]: ...
+    @property
+    def basis(self) -> dict[str, npt.NDArray[np.float64]]: ...
+    @property
+    def temperature(self) -> npt.NDArray[np.float64]: ...
+    @property
+    def solid(self) -> npt.NDArray[np.bool_]: ...
 
 class Variant:
-    name: str
+    @property
+    def name(self) -> str: ...
     def field(self, purpose: Literal["surface", "heat"] = ...) -> Field: ...
 
 class Results:
