@@ -71,7 +71,7 @@ class Builder : public YAML::EventHandler {
     check_count(mark_of(mark));
     // What is wrong with it where it is used is wrong there, not where it was written first.
     Node node = known->second.node;
-    node.mark = mark_of(mark);
+    node.first = std::exchange(node.mark, mark_of(mark));
     add(std::move(node), 0);
   }
 

@@ -20,6 +20,7 @@ struct Node {
 
   Kind kind = Kind::nothing;
   Mark mark;
+  std::optional<Mark> first;   ///< of an alias, where what it stands for was written first
   std::string text;            ///< of a scalar
   bool quoted = false;         ///< the scalar was in quotes: never a null
   std::vector<Node> items;     ///< of a sequence

@@ -88,8 +88,8 @@ Seen seen(const TriangleLevel& level, const Flux& gap, const Flux& influence, Po
   now.push_back({place, value});
   const TwoSided* before = known_before(now.back(), readings);
   // On a plane wall the coldest node may lie elsewhere on each mesh; what is exact on one is known.
-  const double rounding = 1e-9 * std::max(1e-3, std::abs(temperature));
-  result.is_known = before != nullptr || value.gap + value.local <= rounding;
+  constexpr double exact = 1e-5;  // K: beside what corners written to a tenth of a micron do
+  result.is_known = before != nullptr || value.gap + value.local <= exact;
   result.temperature = estimate_of(before != nullptr ? *before : value, value);
   if (!result.is_known) {
     result.temperature.band += value.gap;

@@ -229,8 +229,8 @@ TEST_CASE("a coordinate below one millimetre is read beside lengths in millimetr
            "}\n    - {fill: hall, x: [330, 430], y: [0, 1000]}\n"
            "    - {fill: yard, x: [-100, 0], y: [0, 1000]}\n";
   };
-  const Case turned = read(outline("[[0.5924, 0], [330, 0.25], [330, 1000], [0, 1000]]"));
-  CHECK(turned.variants[0].sheet.front().outline.front().x == WithinAbs{0.0005924, 1e-12});
+  const Case turned = read(outline("[[0, 0], [330, 0.25], [330, 1000], [0, 1000]]"));
+  CHECK(turned.variants[0].sheet.front().outline[1].y == WithinAbs{0.00025, 1e-12});
   CHECK_THROWS_AS(read(outline("[[0.1, 0], [0.33, 0], [0.33, 1], [0, 1]]")), InputError);
 }
 
