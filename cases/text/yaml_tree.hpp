@@ -26,6 +26,9 @@ struct Node {
   std::vector<Node> items;     ///< of a sequence
   std::vector<Entry> entries;  ///< of a map, in the order of the text; keys differ
 
+  /// Where its text stands: that of an alias where it was written first.
+  [[nodiscard]] const Mark& written() const { return first ? *first : mark; }
+
   /// The entry of a key; null when the map has none.
   [[nodiscard]] const Entry* find(std::string_view key) const;
   [[nodiscard]] Entry* find(std::string_view key);

@@ -87,11 +87,15 @@ Seen seen(const TriangleLevel& level, const Flux& gap, const Flux& influence, Po
   if (value.gap > 0.0) value.local = local;  // else the temperature is given
   now.push_back({place, value});
   const TwoSided* before = known_before(now.back(), readings);
-  // On a plane wall the coldest node may lie elsewhere on each mesh; what is exact on one is known.
-  constexpr double exact = 1e-5;  // K: beside what corners written to a tenth of a micron do
-  result.is_known = before != nullptr || value.gap + value.local <= exact;
   result.temperature = estimate_of(before != nullptr ? *before : value, value);
-  if (!result.is_known) {
+  // On a plane wall the coldest node may lie elsewhere on each mesh, and the gap no longer shrinks:
+  // what is exact on one mesh is known.
+  constexpr double exact = 1e-5;  // K: more than corners written to a tenth of a micron do
+  const bool is_exact = value.gap + value.local <= exact;
+  result.is_known = before != nullptr || is_exact;
+  if (is_exact) {
+    result.temperature.asymptotic = true;
+  } else if (before == nullptr) {
     result.temperature.band += value.gap;
     result.temperature.asymptotic = false;
   }

@@ -231,7 +231,7 @@ TEST_CASE("a coordinate below one millimetre is read beside lengths in millimetr
   };
   const Case turned = read(outline("[[0, 0], [330, 0.25], [330, 1000], [0, 1000]]"));
   CHECK(turned.variants[0].sheet.front().outline[1].y == WithinAbs{0.00025, 1e-12});
-  CHECK_THROWS_AS(read(outline("[[0.1, 0], [0.33, 0], [0.33, 1], [0, 1]]")), InputError);
+  CHECK_FALSE(faults_of(outline("[[0.1, 0], [0.33, 0], [0.33, 1], [0, 1]]")).empty());
 }
 
 TEST_CASE("a band wets one material inside its rectangle and nothing else") {

@@ -45,8 +45,8 @@ bool same(const Node& a, const Node& b) {
 
 /// Changes a value and every copy of it that an alias made.
 void change(Node& tree, const Node& like, const std::function<void(Node&)>& how) {
-  if (tree.kind == like.kind && tree.mark.line == like.mark.line &&
-      tree.mark.byte == like.mark.byte) {
+  if (tree.kind == like.kind && tree.written().line == like.written().line &&
+      tree.written().byte == like.written().byte) {
     how(tree);
     return;
   }

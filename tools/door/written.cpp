@@ -256,7 +256,7 @@ std::size_t Written::offset(const cases::Mark& mark) const {
 }
 
 const Place* Written::written(const cases::Node& node) const {
-  const std::size_t at = offset(node.first.value_or(node.mark));
+  const std::size_t at = offset(node.written());
   const auto found = std::find_if(places_.begin(), places_.end(), [&](const Place& place) {
     return !place.is_alias && place.node->kind == node.kind &&
            (place.marked == at || place.begin == at);
