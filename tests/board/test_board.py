@@ -219,9 +219,9 @@ class Text(Page):
         link = self.board.value("packed(board.text)")
         self.board.value("localStorage.clear()")
         self.board.browser.call("Page.navigate", url="file://" + os.path.abspath(PAGE) + "#case=" + link)
-        self.board.until("typeof board !== 'undefined' && board.text !== ''")
+        self.board.value("window.isLeft = true")  # until the reload, which comes when it likes
         self.board.browser.call("Page.reload")
-        self.board.until("typeof board !== 'undefined' && board.text !== ''")
+        self.board.until("!window.isLeft && typeof board !== 'undefined' && board.text !== ''")
         self.assertEqual(self.board.value("board.text"), CORNER)
 
 
