@@ -13,6 +13,7 @@
 #include "cases/grammar/written.hpp"
 #include "cases/read.hpp"
 #include "cases/text/faults.hpp"
+#include "cases/text/sentences.hpp"
 #include "cases/text/utf8.hpp"
 #include "geometry/recipe.hpp"
 #include "geometry/section.hpp"
@@ -272,10 +273,7 @@ std::string completed(const StartingPoint& point, bool upright, std::string_view
                       std::string_view materials, std::string_view section) {
   std::string text(head);
   fill_in(text, "{cut}", upright ? "" : commented("# cut: vertical", "y points up; else a plan"));
-  std::string about(point.about);
-  about[0] =
-      static_cast<char>(about[0] >= 'a' && about[0] <= 'z' ? about[0] - 'a' + 'A' : about[0]);
-  fill_in(text, "{about}", about);
+  fill_in(text, "{about}", capital(std::string(point.about)));
   fill_in(text, "{name}", point.name);
   fill_in(text, "{spaces}", spaces);
   fill_in(text, "{materials}", materials);

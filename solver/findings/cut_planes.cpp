@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "solver/findings/plane_wall.hpp"
+
 namespace quoin::solver {
 namespace {
 
@@ -65,22 +67,15 @@ double departure(const View& view, const Field& field, const Physics& physics, s
 
   const RegionId first = *region_of(view.fill(column, begin, far));
   const RegionId last = *region_of(view.fill(column, end - 1, far));
-  std::vector<double> passed = {physics.surface_resistance(*start, first, view.facing(false))};
+  PlaneWall wall{physics.air[*start], physics.air[*finish], {}, 0.0};
+  double passed = physics.surface_resistance(*start, first, view.facing(false));
+  wall.nodes.push_back({view.node(line, begin), passed});
   for (std::size_t b = begin; b < end; ++b) {
-    passed.push_back(passed.back() +
-                     view.depth(b) / physics.conductivity[*region_of(view.fill(column, b, far))]);
+    passed += view.depth(b) / physics.conductivity[*region_of(view.fill(column, b, far))];
+    wall.nodes.push_back({view.node(line, b + 1), passed});
   }
-  const double total = passed.back() + physics.surface_resistance(*finish, last, view.facing(true));
-  double largest = 0.0;
-  for (std::size_t a = 0; a < field.airs.size(); ++a) {
-    const double at_start = field.airs[a] == physics.air[*start] ? 1.0 : 0.0;
-    const double at_finish = field.airs[a] == physics.air[*finish] ? 1.0 : 0.0;
-    for (std::size_t k = 0; k < passed.size(); ++k) {
-      const double plane = at_start + (at_finish - at_start) * passed[k] / total;
-      largest = std::max(largest, std::abs(field.basis[a][view.node(line, begin + k)] - plane));
-    }
-  }
-  return largest;
+  wall.total = passed + physics.surface_resistance(*finish, last, view.facing(true));
+  return departure_from(wall, field.basis, field.airs);
 }
 
 }  // namespace

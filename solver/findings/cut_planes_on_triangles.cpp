@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "solver/findings/cut_planes.hpp"
+#include "solver/findings/plane_wall.hpp"
 
 namespace quoin::solver {
 namespace {
@@ -99,25 +100,18 @@ double departure(const OnTriangles& triangles, const std::vector<SpaceId>& airs,
   const auto resistance = [&](const Face& face) {
     return physics.surface_resistance(face.space, face.region, face.facing);
   };
-  std::vector<std::pair<std::uint32_t, double>> passed = {{run.front().from, resistance(start)}};
+  PlaneWall wall{physics.air[start.space], physics.air[finish.space], {}, 0.0};
+  double passed = resistance(start);
+  wall.nodes.push_back({run.front().from, passed});
   for (const Side& side : run) {
     const Point a = triangles.places[side.from], b = triangles.places[side.to];
     const double whole = std::hypot(b.x - a.x, b.y - a.y) / physics.conductivity[side.region];
-    const double before = passed.back().second;
-    passed.push_back({side.middle, before + whole / 2});
-    passed.push_back({side.to, before + whole});
+    wall.nodes.push_back({side.middle, passed + whole / 2});
+    passed += whole;
+    wall.nodes.push_back({side.to, passed});
   }
-  const double total = passed.back().second + resistance(finish);
-  double largest = 0.0;
-  for (std::size_t a = 0; a < airs.size(); ++a) {
-    const double at_start = airs[a] == physics.air[start.space] ? 1.0 : 0.0;
-    const double at_finish = airs[a] == physics.air[finish.space] ? 1.0 : 0.0;
-    for (const auto& [node, sum] : passed) {
-      const double plane = at_start + (at_finish - at_start) * sum / total;
-      largest = std::max(largest, std::abs(triangles.basis[a][node] - plane));
-    }
-  }
-  return largest;
+  wall.total = passed + resistance(finish);
+  return departure_from(wall, triangles.basis, airs);
 }
 
 }  // namespace

@@ -19,7 +19,7 @@ std::optional<double> safe_humidity(const SolvedVariant& solved,
   if (!lowest) return std::nullopt;
   const double said = std::floor(100 * *lowest + 1e-9) / 100;
   // What is stated is the middle of what is taken: a room may pass more than that now and then.
-  constexpr double spread = 0.1;  // `household`, 95 of 100
+  const double spread = room.humidity_spread.value_or(cases::Household().humidity);
   if (said < driest || said >= *room.humidity + spread) return std::nullopt;
   return said;
 }

@@ -8,6 +8,8 @@
 #include <tuple>
 #include <vector>
 
+#include "tools/answer/survey/placed_readings.hpp"
+
 namespace quoin::tools {
 namespace {
 
@@ -46,10 +48,7 @@ bool are_fahrenheit(const SurveyModel& model) {
 const char* remedy(const SurveyModel& model) {
   if (are_fahrenheit(model))
     return " As degrees Fahrenheit they would lie between the airs: write them in °C.";
-  const auto dull = [](const SurveyedReading& reading) {
-    return reading.left_out.find("emissivity") != std::string::npos;
-  };
-  if (std::any_of(model.readings.begin(), model.readings.end(), dull))
+  if (std::any_of(model.readings.begin(), model.readings.end(), is_too_shiny))
     return " Read with a contact probe, or on tape or paint that is not shiny.";
   return " Look whether the temperatures of the airs are those of the hour of the readings, and "
          "whether readings were written to the wrong probes.";

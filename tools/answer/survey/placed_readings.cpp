@@ -46,7 +46,7 @@ double away(const cases::SurveyBox& box, Point place) {
 void leave_out_unfit(SurveyedReading& reading) {
   const cases::Instrument* one = reading.instrument;
   if (one == nullptr || !one->infrared) return;
-  if (one->emissivity < least_emissivity) {
+  if (is_too_shiny(reading)) {
     reading.left_out = fmt::format("surface of emissivity {:.2f}, below {:.2f}", one->emissivity,
                                    least_emissivity);
   } else if (one->spot > reading.to_angle) {
@@ -198,6 +198,11 @@ void place_readings(SurveyModel& model) {
     }
   }
   place_candidates(model);
+}
+
+bool is_too_shiny(const SurveyedReading& reading) {
+  const cases::Instrument* one = reading.instrument;
+  return one != nullptr && one->infrared && one->emissivity < least_emissivity;
 }
 
 void place_beside(SurveyModel& model) {

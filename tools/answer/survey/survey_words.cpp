@@ -260,8 +260,7 @@ std::string first_step(const SurveyFindings& findings) {
       return fmt::format(
           "Before anything is built, have a sample of {} drilled: by the readings it conducts "
           "better than drawn, as wet masonry does. If the sample is wet, keep water out and let "
-          "the masonry dry "
-          "first.",
+          "the masonry dry first.",
           best.what.of);
     case ExplanationKind::covered:
       return findings.named

@@ -8,6 +8,7 @@
 #include <cmath>
 #include <optional>
 
+#include "cases/text/sentences.hpp"
 #include "materials/moist_air.hpp"
 #include "tools/answer/find/places.hpp"
 #include "tools/answer/judge/judge.hpp"
@@ -16,7 +17,6 @@
 #include "tools/answer/words/figures.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/remedy.hpp"
-#include "tools/answer/words/sentences.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -108,13 +108,13 @@ std::string not_looked_at(const std::string& room, const AirHumidity* air) {
 std::string what_happens(const SolvedVariant& first, const Outcome& outcome) {
   const solver::AirSurface& surface = surface_of(first, outcome.space);
   const AirHumidity* air = humidity_of(first, outcome.space);
-  const std::string where = capital(words_for(first, surface.coldest));
+  const std::string where = cases::capital(words_for(first, surface.coldest));
   const std::string room = first.outcomes.size() > 1
                                ? fmt::format(" of {}", first.variant.spaces[outcome.space].name)
                                : "";
   if (outcome.kind == Kind::not_judged || (air == nullptr && outcome.unit != "1"))
-    return capital(outcome.words) + ".";
-  if (outcome.kind == Kind::dry_first) return capital(outcome.words) + ".";
+    return cases::capital(outcome.words) + ".";
+  if (outcome.kind == Kind::dry_first) return cases::capital(outcome.words) + ".";
   const std::string silent = not_looked_at(first.variant.spaces[outcome.space].name, air);
   if (outcome.kind == Kind::fails) {
     std::vector<std::string> all;

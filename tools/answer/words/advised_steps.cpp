@@ -7,6 +7,7 @@
 #include <cmath>
 #include <utility>
 
+#include "cases/text/sentences.hpp"
 #include "materials/moisture.hpp"
 #include "tools/answer/judge/gate.hpp"
 #include "tools/answer/judge/judge.hpp"
@@ -18,7 +19,6 @@
 #include "tools/answer/words/filled.hpp"
 #include "tools/answer/words/outcome_words.hpp"
 #include "tools/answer/words/remedy.hpp"
-#include "tools/answer/words/sentences.hpp"
 #include "tools/answer/words/steps.hpp"
 
 namespace quoin::tools {
@@ -124,8 +124,8 @@ std::vector<std::string> steps_to(const Results& results, std::size_t chosen) {
   if (shown_dry) {
     const std::vector<std::string> dried =
         steps.dried.empty() ? steps_of(first, *dries).dried : steps.dried;
-    all.push_back(
-        with_gain(fmt::format("Keep water out and let {} dry", joined(dried)), first, dries));
+    all.push_back(with_gain(fmt::format("Keep water out and let {} dry", cases::joined(dried)),
+                            first, dries));
   } else if (is_wet(first)) {
     all.emplace_back(
         "Keep water out and let the masonry dry: no variant of this case shows it dry.");
@@ -135,9 +135,9 @@ std::vector<std::string> steps_to(const Results& results, std::size_t chosen) {
   const bool by_air = !steps.airs.empty() && !steps.built;
   const std::string drier = drier_step(first, best);
   if (by_air) {
-    all.push_back(with_gain(
-        fmt::format("Drier or warmer air, as in \"{}\", {}", best.variant.name, joined(steps.airs)),
-        from, &best));
+    all.push_back(with_gain(fmt::format("Drier or warmer air, as in \"{}\", {}", best.variant.name,
+                                        cases::joined(steps.airs)),
+                            from, &best));
   } else if (chosen != 0 && &best != dries) {
     all.push_back(with_gain(fmt::format("{} \"{}\"", all.empty() ? "Carry out" : "Then carry out",
                                         best.variant.name),
@@ -145,16 +145,15 @@ std::vector<std::string> steps_to(const Results& results, std::size_t chosen) {
                   not_counted(first, best));
     // How dry a room has to be is told by the step below, where there is one.
     if (!steps.airs.empty() && (drier.empty() || steps.warmer))
-      all.push_back(
-          fmt::format("And keep {}: \"{}\" counts on it.", joined(steps.airs), best.variant.name));
+      all.push_back(fmt::format("And keep {}: \"{}\" counts on it.", cases::joined(steps.airs),
+                                best.variant.name));
   }
   if (!drier.empty()) all.push_back(drier);
   const Outcome::Kind now = worst_outcome(first)->kind;
   if (all.empty() && now != Kind::not_judged)
     all.emplace_back(
         "What would mend it is not in this case: add variants that dry it, line it or air the "
-        "room, "
-        "and solve again.");
+        "room, and solve again.");
   return all;
 }
 

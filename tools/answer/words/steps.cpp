@@ -55,22 +55,22 @@ std::map<std::string, std::pair<double, double>> moistures(const cases::Variant&
   return all;
 }
 
-std::vector<std::string> better_airs(const cases::Variant& first, const cases::Variant& later) {
-  std::vector<std::string> all;
+void add_better_airs(Steps& steps, const cases::Variant& first, const cases::Variant& later) {
   const auto add = [&](const cases::Space& room, double is, double was, const char* unit) {
     const int decimals = decimals_for({is, was}, 0);
-    all.push_back(fmt::format("{} at {} {} (now {})", room.name, fixed(is, decimals), unit,
-                              fixed(was, decimals)));
+    steps.airs.push_back(fmt::format("{} at {} {} (now {})", room.name, fixed(is, decimals), unit,
+                                     fixed(was, decimals)));
   };
   for (const cases::Space& is : later.spaces) {
     for (const cases::Space& was : first.spaces) {
       if (was.name != is.name || is.is != cases::SpaceKind::inside) continue;
-      if (is.temperature > was.temperature) add(is, is.temperature, was.temperature, "°C");
+      const bool warmer = is.temperature > was.temperature;
+      steps.warmer = steps.warmer || warmer;
+      if (warmer) add(is, is.temperature, was.temperature, "°C");
       if (is.humidity && was.humidity && *is.humidity < *was.humidity)
         add(is, 100.0 * *is.humidity, 100.0 * *was.humidity, "% humidity");
     }
   }
-  return all;
 }
 
 }  // namespace
@@ -83,13 +83,7 @@ Steps steps_of(const SolvedVariant& first, const SolvedVariant& later) {
     const auto was = before.find(name);
     if (was != before.end() && moisture < was->second) steps.dried.push_back(name);
   }
-  steps.airs = better_airs(first.variant, later.variant);
-  for (const cases::Space& is : later.variant.spaces) {
-    for (const cases::Space& was : first.variant.spaces) {
-      steps.warmer |= was.name == is.name && is.is == cases::SpaceKind::inside &&
-                      is.temperature > was.temperature;
-    }
-  }
+  add_better_airs(steps, first.variant, later.variant);
   return steps;
 }
 

@@ -12,7 +12,7 @@ namespace quoin::tools {
 struct Steps {
   std::vector<std::string> dried;  ///< materials that are drier
   bool built = false;              ///< something is drawn in another way, or of another material
-  /// Rooms that are drier or warmer: "kitchen at 50 % humidity (now 62 %)".
+  /// Rooms that are drier or warmer: "kitchen at 50 % humidity (now 62)".
   std::vector<std::string> airs;
   bool warmer = false;  ///< a room is
 };

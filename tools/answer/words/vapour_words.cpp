@@ -8,11 +8,11 @@
 #include <limits>
 
 #include "cases/model/membranes.hpp"
+#include "cases/text/sentences.hpp"
 #include "geometry/surface.hpp"
 #include "materials/moisture.hpp"
 #include "tools/answer/find/year.hpp"
 #include "tools/answer/words/figures.hpp"
-#include "tools/answer/words/sentences.hpp"
 
 namespace quoin::tools {
 namespace {
@@ -147,12 +147,12 @@ std::string stated_words(const SolvedVariant& solved) {
     const double by = line ? place.length : 1.0;
     const std::string_view unit = line ? "m²" : "m";
     const std::string where = words_for(solved, place.meeting, place.part);
-    text +=
-        fmt::format("{}: {} g/({}·day), most at {}{}.", text.empty() ? where : " " + capital(where),
-                    with_band(rate / by, band / by), unit, at(place.most),
-                    check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days",
-                                             rate / by * *check.days / 1000.0, unit, *check.days)
-                               : "");
+    text += fmt::format(
+        "{}: {} g/({}·day), most at {}{}.", text.empty() ? where : " " + cases::capital(where),
+        with_band(rate / by, band / by), unit, at(place.most),
+        check.days ? fmt::format("; {:.3g} kg/{} in {:.0f} days", rate / by * *check.days / 1000.0,
+                                 unit, *check.days)
+                   : "");
   }
   for (const std::string& remark : check.remarks) text += " " + remark + ".";
   return text;
@@ -167,7 +167,7 @@ std::string year_words(const SolvedVariant& solved) {
   std::string text =
       fmt::format("water gathers from {} on. ", std::string(month_name(*year.first)));
   for (const WaterYear& place : year.places) {
-    text += capital(place_words(solved, year, place)) + " ";
+    text += cases::capital(place_words(solved, year, place)) + " ";
   }
   text.pop_back();
   return text + remarks;

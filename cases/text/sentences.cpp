@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/answer/words/sentences.hpp"
+#include "cases/text/sentences.hpp"
 
-namespace quoin::tools {
+namespace quoin::cases {
 
 std::string capital(std::string words) {
   if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
@@ -16,4 +16,4 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
-}  // namespace quoin::tools
+}  // namespace quoin::cases

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-namespace quoin::tools {
+namespace quoin::cases {
 
 /// Words that begin a sentence: "the angle" as "The angle".
 [[nodiscard]] std::string capital(std::string words);
@@ -12,4 +12,4 @@ namespace quoin::tools {
 /// "brick", "brick and stone", "brick, stone and plaster".
 [[nodiscard]] std::string joined(const std::vector<std::string>& names);
 
-}  // namespace quoin::tools
+}  // namespace quoin::cases
